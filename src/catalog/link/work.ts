@@ -1,0 +1,120 @@
+import type { Operation, Service, Specification, SupplyUse } from '../linked.ts';
+import type { RawOperation, RawService, RawSpecification, RawUse } from '../raw.ts';
+import type { Path } from '../source-file.ts';
+import type { RecordReader } from './context.ts';
+
+export const linkSpecification = (reader: RecordReader<RawSpecification>): Specification => ({
+  id: reader.at.raw.id,
+  name: reader.at.raw.name,
+  use: reader.at.raw.use,
+  unit: reader.at.raw.unit,
+  note: reader.at.raw.note ?? null,
+  source: reader.source(reader.at.raw.source, '', ['source']),
+});
+
+/** Links an operation: what it opens, renews, uses and tightens. */
+export function linkOperation(reader: RecordReader<RawOperation>): Operation {
+  const raw = reader.at.raw;
+  const all = (
+    kind: 'families' | 'operations' | 'tools',
+    key: 'families' | 'requires' | 'after' | 'tools',
+  ): readonly string[] => (raw[key] ?? []).filter((id, index) => reader.refer(kind, id, [key, index]));
+  const families = all('families', 'families');
+  const slots = new Set(
+    families.flatMap((id) => Object.keys(reader.context.records.families.get(id)?.raw.slots ?? {})),
+  );
+  const slot = (name: string, path: Path): void => {
+    if (!slots.has(name))
+      reader.problem(path, 'unknown-slot', { slot: name, family: families.join(', '), known: [...slots] });
+  };
+  for (const [index, name] of (raw.changes ?? []).entries()) slot(name, ['changes', index]);
+  for (const [index, renewal] of (raw.renews ?? []).entries()) slot(renewal.slot, ['renews', index, 'slot']);
+  for (const [index, look] of (raw.looks ?? []).entries())
+    for (const name of look.adds ?? []) slot(name, ['looks', index, 'adds']);
+  if (raw['closed-by'] !== undefined) reader.refer('operations', raw['closed-by'], ['closed-by']);
+  return {
+    id: raw.id,
+    families,
+    order: raw.order,
+    title: raw.title,
+    text: (raw.text ?? '').trim().replaceAll(/\s+/g, ' '),
+    changes: raw.changes ?? [],
+    requires: all('operations', 'requires'),
+    after: all('operations', 'after'),
+    closedBy: raw['closed-by'] ?? null,
+    renews: (raw.renews ?? []).map((renewal, index) => ({
+      slot: renewal.slot,
+      when: renewal.when,
+      every: reader.optional('time', renewal.every, ['renews', index, 'every']),
+    })),
+    uses: (raw.uses ?? []).flatMap((use, index) => linkUse(reader, use, ['uses', index])),
+    drains: (raw.drains ?? []).flatMap((use, index) => linkUse(reader, use, ['drains', index])),
+    fasteners: (raw.fasteners ?? []).map((fastener, index) => {
+      if (fastener.tool !== undefined) reader.refer('tools', fastener.tool, ['fasteners', index, 'tool']);
+      return {
+        name: fastener.name,
+        side: fastener.side ?? null,
+        thread: fastener.thread ?? null,
+        tool: fastener.tool ?? null,
+        torque: reader.quantity('torque', fastener.torque, ['fasteners', index, 'torque']),
+        state: fastener.state ?? null,
+        position: fastener.position ?? null,
+        count: fastener.count ?? 1,
+      };
+    }),
+    tools: all('tools', 'tools'),
+    minutes: reader.quantity('time', raw.minutes, ['minutes']),
+    looks: (raw.looks ?? []).map((look) => ({ look: look.look, if: look.if, then: look.then, adds: look.adds ?? [] })),
+    cautions: raw.cautions ?? [],
+    skill: raw.skill ?? null,
+    source: reader.source(raw.source, '', ['source']),
+  };
+}
+
+function linkUse(reader: RecordReader<RawOperation>, raw: RawUse, path: Path): SupplyUse[] {
+  const side = raw.side ?? null;
+  const note = raw.note ?? null;
+  if (raw.dose !== undefined) {
+    checkDose(reader, raw, path);
+    return [{ kind: 'dose', dose: raw.dose, of: raw.of ?? 'chassis', side, note }];
+  }
+  const specification = raw.specification ?? '';
+  const unit = reader.unitOf(specification, [...path, 'specification']);
+  if (unit === null || raw.amount === undefined) return [];
+  return [
+    {
+      kind: 'amount',
+      specification,
+      amount: reader.amount(raw.amount, unit, specification, [...path, 'amount']),
+      side,
+      note,
+    },
+  ];
+}
+
+/** Every chassis of the operation's families must state a dose that is asked of the chassis. */
+function checkDose(reader: RecordReader<RawOperation>, use: RawUse, path: Path): void {
+  if (use.of !== undefined && use.of !== 'chassis') return;
+  const dose = use.dose ?? '';
+  for (const chassis of reader.context.records.chassis.values()) {
+    if (!reader.at.raw.families.includes(chassis.raw.family)) continue;
+    const stated = chassis.raw.doses?.[dose];
+    const missing = stated === undefined || (use.side === undefined ? stated.amount : stated[use.side]) === undefined;
+    if (missing)
+      reader.problem(path, 'dose-missing-side', {
+        dose: `${dose} of chassis ${chassis.id}`,
+        side: use.side ?? 'amount',
+      });
+  }
+}
+
+export function linkService(reader: RecordReader<RawService>): Service {
+  const raw = reader.at.raw;
+  return {
+    id: raw.id,
+    families: raw.families.filter((id, index) => reader.refer('families', id, ['families', index])),
+    name: raw.name,
+    operations: raw.operations.filter((id, index) => reader.refer('operations', id, ['operations', index])),
+    every: reader.optional('time', raw.every, ['every']),
+  };
+}

@@ -1,0 +1,314 @@
+import type {
+  Micrometres,
+  Milligrams,
+  MillinewtonMetres,
+  MilliSquareMillimetresPerSecond,
+  Minor,
+  Minutes,
+  SupplyUnit,
+} from '../quantity/index.ts';
+import type { LegFunction, RawNumbers, Side, TravelSetBy, Use } from './raw.ts';
+
+/**
+ * The linked catalogue: plain data (maps, arrays, numbers, texts; no class instances), every reference checked, every
+ * quantity a whole number of its held unit. Immutable; what a cache stores and a worker receives.
+ */
+export interface Catalog {
+  readonly name: string;
+  readonly currency: string;
+  /** Digits behind the point of the currency. */
+  readonly digits: number;
+  /** Hash over canonical content: comments, order of records and file names do not count. */
+  readonly hash: string;
+  readonly makers: ReadonlyMap<string, Maker>;
+  readonly documents: ReadonlyMap<string, Document>;
+  readonly specifications: ReadonlyMap<string, Specification>;
+  readonly families: ReadonlyMap<string, Family>;
+  readonly chassis: ReadonlyMap<string, Chassis>;
+  readonly parts: ReadonlyMap<string, Part>;
+  readonly kits: ReadonlyMap<string, Kit>;
+  readonly supplies: ReadonlyMap<string, Supply>;
+  /** Packs of supplies by their own SKU. */
+  readonly packs: ReadonlyMap<string, Pack>;
+  readonly tools: ReadonlyMap<string, Tool>;
+  readonly operations: ReadonlyMap<string, Operation>;
+  readonly services: ReadonlyMap<string, Service>;
+  /** file:line by record path, for people; no answer depends on it. */
+  readonly places: ReadonlyMap<string, string>;
+}
+
+/** Where a fact stands. `record` is its path in the catalogue: kind/id, then the part within the record. */
+export interface SourceRef {
+  readonly document: string | null;
+  readonly page: string | null;
+  readonly record: string;
+}
+export type Dimensions = ReadonlyMap<string, Micrometres>;
+export type Words = ReadonlyMap<string, string>;
+/** What a slot holds: so many of one SKU, or nothing. */
+export type Content = { readonly sku: string; readonly quantity: number } | null;
+
+export interface Maker {
+  readonly id: string;
+  readonly name: string;
+}
+export interface Document {
+  readonly id: string;
+  readonly title: string;
+  readonly maker: string;
+  readonly issue: string;
+}
+export interface Specification {
+  readonly id: string;
+  readonly name: string;
+  readonly use: Use;
+  readonly unit: SupplyUnit;
+  readonly note: string | null;
+  readonly source: SourceRef;
+}
+export interface Slot {
+  readonly name: string;
+  readonly role: string;
+  /** Pieces when filled; for a spacer slot the greatest count. */
+  readonly pieces: number;
+  /** True where any count from none to `pieces` is allowed. */
+  readonly counted: boolean;
+  readonly mayBeEmpty: boolean;
+  readonly singleUse: boolean;
+  readonly wears: boolean;
+}
+export interface Family {
+  readonly id: string;
+  readonly maker: string;
+  readonly name: string;
+  readonly legs: { readonly left: LegFunction; readonly right: LegFunction };
+  readonly travelSetBy: TravelSetBy;
+  readonly travelEnd: 'extended' | 'compressed';
+  readonly dimensions: Dimensions;
+  readonly interfaces: Words;
+  readonly slots: readonly Slot[];
+  readonly complete: readonly string[];
+  readonly keeps: readonly string[];
+  readonly source: SourceRef;
+}
+/** An amount in microlitres, milligrams or pieces, by the specification's unit. */
+export interface Dose {
+  readonly specification: string;
+  readonly amount: number | null;
+  readonly left: number | null;
+  readonly right: number | null;
+}
+export interface FactoryBuild {
+  readonly travel: Micrometres;
+  readonly usual: boolean;
+  /** Every slot of the family, `fitted` contents inherited. */
+  readonly slots: ReadonlyMap<string, Content>;
+  readonly note: string | null;
+  readonly source: SourceRef;
+}
+export interface Chassis {
+  readonly id: string;
+  readonly family: string;
+  readonly name: string;
+  readonly wheel: number;
+  readonly takes: readonly number[];
+  readonly axle: {
+    readonly standard: string;
+    readonly spacing: Micrometres | null;
+    readonly rotorPlane: Micrometres | null;
+  };
+  readonly offset: Micrometres | null;
+  readonly steerer: {
+    readonly kind: 'straight' | 'tapered';
+    readonly top: Micrometres | null;
+    readonly crownRace: Micrometres | null;
+    readonly length: Micrometres | null;
+    readonly material: string | null;
+  } | null;
+  readonly brake: {
+    readonly mount: string;
+    readonly native: Micrometres | null;
+    readonly greatest: Micrometres | null;
+  } | null;
+  readonly travel: { readonly least: Micrometres | null; readonly greatest: Micrometres | null };
+  readonly axleToCrown: {
+    readonly end: 'compressed' | 'extended';
+    readonly length: Micrometres;
+    readonly measured: 'along-steerer' | 'straight';
+  } | null;
+  readonly dimensions: Dimensions;
+  readonly interfaces: Words;
+  readonly doses: ReadonlyMap<string, Dose>;
+  readonly upper: string;
+  readonly lowers: string;
+  readonly builds: readonly FactoryBuild[];
+  readonly source: SourceRef;
+}
+export interface SpacerCount {
+  readonly travel: Micrometres | null;
+  readonly standard: number | null;
+  readonly greatest: number | null;
+}
+export interface Clause {
+  readonly family: string;
+  readonly chassis: readonly string[] | null;
+  readonly wheel: readonly number[] | null;
+  readonly axle: readonly string[] | null;
+  readonly not: boolean;
+  readonly reason: string | null;
+  /** Travels a spring gives there, greatest first. */
+  readonly travels: readonly Micrometres[];
+  readonly volumeSpacers: readonly SpacerCount[];
+  readonly source: SourceRef;
+}
+export type Need =
+  | { readonly kind: 'slot'; readonly slot: string; readonly anyOf: readonly string[]; readonly reason: string | null }
+  | { readonly kind: 'part'; readonly sku: string; readonly quantity: number; readonly reason: string | null };
+export type Exclude =
+  | { readonly kind: 'sku'; readonly sku: string; readonly reason: string }
+  | { readonly kind: 'slot'; readonly slot: string; readonly reason: string };
+export interface Part {
+  readonly sku: string;
+  readonly maker: string;
+  readonly name: string;
+  readonly role: string;
+  readonly numbers: RawNumbers;
+  readonly dimensions: Dimensions;
+  readonly interfaces: Words;
+  readonly traits: Words;
+  readonly fits: readonly Clause[];
+  readonly needs: readonly Need[];
+  readonly excludes: readonly Exclude[];
+  readonly doses: ReadonlyMap<string, Dose>;
+  readonly mass: Milligrams | null;
+  readonly price: Minor | null;
+  readonly pack: number;
+  readonly source: SourceRef;
+}
+export interface Kit {
+  readonly sku: string;
+  readonly maker: string;
+  readonly name: string;
+  readonly numbers: RawNumbers;
+  readonly parts: readonly { readonly sku: string; readonly quantity: number }[];
+  readonly supplies: readonly { readonly sku: string; readonly amount: number }[];
+  readonly price: Minor | null;
+  readonly source: SourceRef;
+}
+export interface Pack {
+  readonly sku: string;
+  readonly supply: string;
+  readonly size: number;
+  readonly price: Minor | null;
+}
+export interface Supply {
+  readonly sku: string;
+  readonly maker: string;
+  readonly name: string;
+  readonly use: Use;
+  readonly unit: SupplyUnit;
+  readonly meets: readonly string[];
+  readonly viscosity: {
+    readonly at40: MilliSquareMillimetresPerSecond | null;
+    readonly at100: MilliSquareMillimetresPerSecond | null;
+  };
+  readonly packs: readonly string[];
+  readonly hazard: string | null;
+  readonly source: SourceRef;
+}
+export interface Tool {
+  readonly id: string;
+  readonly name: string;
+  readonly size: string | null;
+  readonly price: Minor | null;
+}
+export type SupplyUse =
+  | {
+      readonly kind: 'amount';
+      readonly specification: string;
+      readonly amount: number;
+      readonly side: Side | null;
+      readonly note: string | null;
+    }
+  | {
+      readonly kind: 'dose';
+      readonly dose: string;
+      readonly of: string;
+      readonly side: Side | null;
+      readonly note: string | null;
+    };
+export interface Fastener {
+  readonly name: string;
+  readonly side: Side | null;
+  readonly thread: string | null;
+  readonly tool: string | null;
+  readonly torque: MillinewtonMetres;
+  readonly state: string | null;
+  readonly position: string | null;
+  readonly count: number;
+}
+export interface Look {
+  readonly look: string;
+  readonly if: string;
+  readonly then: string;
+  readonly adds: readonly string[];
+}
+export interface Renewal {
+  readonly slot: string;
+  readonly when: 'always' | 'with-service';
+  readonly every: Minutes | null;
+}
+export interface Operation {
+  readonly id: string;
+  readonly families: readonly string[];
+  readonly order: number;
+  readonly title: string;
+  readonly text: string;
+  readonly changes: readonly string[];
+  readonly requires: readonly string[];
+  readonly after: readonly string[];
+  readonly closedBy: string | null;
+  readonly renews: readonly Renewal[];
+  readonly uses: readonly SupplyUse[];
+  readonly drains: readonly SupplyUse[];
+  readonly fasteners: readonly Fastener[];
+  readonly tools: readonly string[];
+  readonly minutes: Minutes;
+  readonly looks: readonly Look[];
+  readonly cautions: readonly string[];
+  readonly skill: string | null;
+  readonly source: SourceRef;
+}
+export interface Service {
+  readonly id: string;
+  readonly families: readonly string[];
+  readonly name: string;
+  readonly operations: readonly string[];
+  readonly every: Minutes | null;
+}
+
+/** A row of the stock file. `lead` null: no more than is there; 'unknown': any number, no known date. */
+export interface StockRow {
+  readonly sku: string;
+  readonly onHand: number;
+  readonly reserved: number;
+  readonly discontinued: boolean;
+  readonly lead: number | 'unknown' | null;
+  readonly price: Minor | null;
+  readonly bin: string | null;
+}
+export interface Stock {
+  readonly hash: string;
+  readonly rows: ReadonlyMap<string, StockRow>;
+}
+export interface Shop {
+  readonly hash: string;
+  readonly name: string;
+  /** Price of one hour. */
+  readonly rate: Minor;
+  readonly flat: ReadonlyMap<string, Minor>;
+  readonly tax: { readonly rate: number; readonly included: boolean } | null;
+  /** Tools at hand; null where the shop file does not say. */
+  readonly tools: ReadonlySet<string> | null;
+  readonly bulk: ReadonlyMap<string, { readonly price: Minor | null; readonly per: number }>;
+}

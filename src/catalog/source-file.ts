@@ -1,0 +1,106 @@
+import { isNode, LineCounter, parseAllDocuments, parseDocument, visit, type Document as YamlDocument } from 'yaml';
+import type { Place, Problem } from './problems.ts';
+
+/** A path within a parsed file: keys and 0-based positions. */
+export type Path = readonly (string | number)[];
+
+/** One parsed file: its values, and a way from a path back to line and column. The one door to the YAML library. */
+export interface SourceFile {
+  readonly name: string;
+  /** The value of each document in the file: one in YAML and JSON, one a line in NDJSON. */
+  readonly values: readonly unknown[];
+  /** Where a path of document `document` stands; the nearest parent where the path itself has no node. */
+  readonly place: (document: number, path: Path) => Place;
+}
+
+/** Parses a file's text. Never throws; what cannot be parsed is a problem and has no value. */
+export function parseSource(
+  name: string,
+  text: string,
+): { readonly file: SourceFile; readonly problems: readonly Problem[] } {
+  const lines = new LineCounter();
+  const options = {
+    lineCounter: lines,
+    prettyErrors: false,
+    uniqueKeys: true,
+    maxAliasCount: 1000,
+    version: '1.2' as const,
+    logLevel: 'silent' as const,
+  };
+  const placeAt = (offset: number): Place => {
+    const { line, col } = lines.linePos(offset);
+    const excerpt = text.slice(offset - col + 1).split(/\r?\n/, 1)[0] ?? '';
+    return { file: name, line: Math.max(line, 1), column: Math.max(col, 1), excerpt };
+  };
+  const documents = split(name, text, options);
+  const problems: Problem[] = [];
+  for (const document of documents) {
+    for (const error of document.errors) {
+      problems.push({
+        severity: 'error',
+        code: 'not-yaml',
+        params: { reason: oneLine(error.message) },
+        place: placeAt(error.pos[0]),
+      });
+    }
+  }
+  const values = problems.length > 0 ? [] : documents.map((document) => plainValue(document));
+  const file: SourceFile = {
+    name,
+    values,
+    place: (index, path) => {
+      const document = documents[index];
+      return placeAt(document ? offsetOf(document, path) : 0);
+    },
+  };
+  return { file, problems };
+}
+
+type Options = NonNullable<Parameters<typeof parseDocument>[1]> & { lineCounter: LineCounter };
+
+function split(name: string, text: string, options: Options): YamlDocument.Parsed[] {
+  if (name.endsWith('.ndjson')) {
+    // a line is a document; positions stay those of the whole file by padding
+    let offset = 0;
+    const found: YamlDocument.Parsed[] = [];
+    for (const line of text.split('\n')) {
+      options.lineCounter.addNewLine(offset);
+      if (line.trim() !== '') {
+        const inner = parseDocument(line, { ...options, lineCounter: new LineCounter() });
+        shift(inner, offset);
+        found.push(inner);
+      }
+      offset += line.length + 1;
+    }
+    return found;
+  }
+  const documents = parseAllDocuments(text, options);
+  return Array.isArray(documents) ? (documents as YamlDocument.Parsed[]) : [];
+}
+
+function shift(document: YamlDocument.Parsed, by: number): void {
+  for (const error of document.errors) error.pos = [error.pos[0] + by, error.pos[1] + by];
+  visit(document, {
+    Node: (_key, node) => {
+      if (node.range) node.range = [node.range[0] + by, node.range[1] + by, node.range[2] + by];
+    },
+  });
+}
+
+function plainValue(document: YamlDocument.Parsed): unknown {
+  try {
+    return document.toJS({ maxAliasCount: 1000 });
+  } catch {
+    return null;
+  }
+}
+
+function offsetOf(document: YamlDocument.Parsed, path: Path): number {
+  for (let length = path.length; length >= 0; length--) {
+    const node = length === 0 ? document.contents : document.getIn(path.slice(0, length), true);
+    if (isNode(node) && node.range) return node.range[0];
+  }
+  return 0;
+}
+
+const oneLine = (text: string): string => text.split('\n', 1)[0] ?? text;

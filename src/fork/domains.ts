@@ -1,0 +1,70 @@
+import type { Catalog, Chassis, Content, Family, Slot } from '../catalog/index.ts';
+import { fitVerdict } from '../fitment/index.ts';
+import { byCodeUnit } from '../quantity/index.ts';
+import { type Build, contentKey } from './build.ts';
+
+/** What a slot may hold, the content of now first, then by SKU in code units, then by count; nothing after something. */
+export interface SlotDomain {
+  readonly slot: Slot;
+  readonly contents: readonly Content[];
+}
+
+/**
+ * The candidates of every slot. A part is a candidate where it fits, or could fit as far as the catalogue knows (only with `allowUnknown`),
+ * some chassis in play, or where the question names it.
+ */
+export function slotDomains(
+  catalog: Catalog,
+  family: Family,
+  chassis: readonly Chassis[],
+  now: Build,
+  named: readonly string[],
+  policy: { readonly allowUnknown: boolean },
+): SlotDomain[] {
+  return family.slots.map((slot): SlotDomain => {
+    const current = now.slots.get(slot.name) ?? null;
+    const skus = [...catalog.parts.values()]
+      .filter((part) => part.role === slot.role && inPlay(catalog, part.sku, slot, chassis, named, policy.allowUnknown))
+      .map((part) => part.sku);
+    const contents = skus.flatMap((sku) => counts(slot).map((quantity): Content => ({ sku, quantity })));
+    if (slot.mayBeEmpty) contents.push(null);
+    const others = contents.filter((content) => contentKey(content) !== contentKey(current)).sort(byContent);
+    return { slot, contents: [current, ...others] };
+  });
+}
+
+const counts = (slot: Slot): number[] =>
+  slot.counted ? Array.from({ length: slot.pieces }, (_, index) => index + 1) : [slot.pieces];
+
+function inPlay(
+  catalog: Catalog,
+  sku: string,
+  slot: Slot,
+  chassis: readonly Chassis[],
+  named: readonly string[],
+  allowUnknown: boolean,
+): boolean {
+  if (slot.name === 'upper' || slot.name === 'lowers')
+    return chassis.some((body) => body[slot.name as 'upper' | 'lowers'] === sku);
+  if (named.includes(sku)) return true;
+  const part = catalog.parts.get(sku);
+  if (!part) return false;
+  return chassis.some((body) => {
+    const { kind } = fitVerdict(catalog, part, body);
+    return kind === 'fits' || (kind === 'unknown' && allowUnknown);
+  });
+}
+
+/** By SKU in code units, then count; nothing last. */
+export function byContent(a: Content, b: Content): number {
+  if (a === null || b === null) return a === b ? 0 : a === null ? 1 : -1;
+  return byCodeUnit(a.sku, b.sku) || a.quantity - b.quantity;
+}
+
+/** The chassis in play: those of the family, the one of now first, then by id. */
+export function chassisDomain(catalog: Catalog, now: Chassis): Chassis[] {
+  const others = [...catalog.chassis.values()].filter(
+    (chassis) => chassis.family === now.family && chassis.id !== now.id,
+  );
+  return [now, ...others.sort((a, b) => byCodeUnit(a.id, b.id))];
+}

@@ -1,0 +1,15 @@
+export {
+  axleToCrown,
+  type Build,
+  contentKey,
+  familyOf,
+  givingClause,
+  sameContent,
+  spacerCounts,
+  travelOf,
+  travelsOf,
+} from './build.ts';
+export type { Member, Params, Wish } from './member.ts';
+export { buildNow, type Now, type NowFault } from './now.ts';
+export { buildOf, byCanonical, type ForkProblem, forkProblem, travelOfValues } from './problem.ts';
+export { type ForkWants, takesWheel } from './wants.ts';

@@ -1,0 +1,188 @@
+import type { Catalog, Chassis, Content, FactoryBuild } from '../catalog/index.ts';
+import { type Micrometres, sortedBy } from '../quantity/index.ts';
+import { type Build, contentKey, familyOf, sameContent, spacerCounts, travelOf, travelsOf } from './build.ts';
+
+/** The build in front of you, and on what it rests. */
+export interface Now {
+  readonly build: Build;
+  readonly travel: Micrometres;
+  /** The factory build it was taken from. */
+  readonly factory: FactoryBuild;
+  /** True where no factory build has that travel and the spring or travel spacers were put in by rule. */
+  readonly derived: boolean;
+  /** Slots in which other factory builds of that travel differ, with what they hold. */
+  readonly assumed: readonly { readonly slot: string; readonly held: Content; readonly others: readonly Content[] }[];
+}
+
+/** Why there is no one build in front of you. */
+export type NowFault =
+  | { readonly kind: 'no-build'; readonly travels: readonly Micrometres[] }
+  | {
+      readonly kind: 'several-builds';
+      readonly choices: readonly { readonly slot: string; readonly content: Content }[][];
+    }
+  | { readonly kind: 'other-travel'; readonly gives: Micrometres | null };
+
+/** The build in front of you: model.md, section 2. `given` are the contents that the question names. */
+export function buildNow(
+  catalog: Catalog,
+  chassis: Chassis,
+  travel: Micrometres,
+  given: ReadonlyMap<string, Content>,
+): Now | NowFault {
+  const atTravel = chassis.builds.filter((build) => build.travel === travel);
+  const usual = usualOf(atTravel);
+  if (usual) return settle(catalog, chassis, travel, given, usual, usual.slots, false, atTravel);
+  return derive(catalog, chassis, travel, given);
+}
+
+const usualOf = (builds: readonly FactoryBuild[]): FactoryBuild | null =>
+  builds.find((build) => build.usual) ?? (builds.length === 1 ? (builds[0] ?? null) : null);
+
+function settle(
+  catalog: Catalog,
+  chassis: Chassis,
+  travel: Micrometres,
+  given: ReadonlyMap<string, Content>,
+  factory: FactoryBuild,
+  slots: ReadonlyMap<string, Content>,
+  derived: boolean,
+  alternatives: readonly FactoryBuild[],
+): Now | NowFault {
+  const build: Build = {
+    chassis,
+    slots: new Map([...slots].map(([slot, content]) => [slot, given.has(slot) ? (given.get(slot) ?? null) : content])),
+  };
+  const gives = slots.has('spring') ? travelOf(catalog, build) : travel;
+  if (gives !== travel) return { kind: 'other-travel', gives };
+  const assumed = [...slots].flatMap(([slot, held]) => {
+    if (given.has(slot)) return [];
+    const others = new Map(
+      alternatives.map((other) => other.slots.get(slot) ?? null).map((content) => [contentKey(content), content]),
+    );
+    others.delete(contentKey(held));
+    return others.size === 0 ? [] : [{ slot, held, others: [...others.values()] }];
+  });
+  return { build, travel, factory, derived, assumed };
+}
+
+/** No factory build at that travel: the usual builds with the one spring, or count of travel spacers, that gives it. */
+function derive(
+  catalog: Catalog,
+  chassis: Chassis,
+  travel: Micrometres,
+  given: ReadonlyMap<string, Content>,
+): Now | NowFault {
+  const found = new Map<string, { readonly factory: FactoryBuild; readonly slots: ReadonlyMap<string, Content> }>();
+  for (const factory of usualBuilds(chassis)) {
+    for (const choice of travelChoices(catalog, chassis, factory, travel, given)) {
+      const slots = new Map(factory.slots);
+      for (const { slot, content } of choice) slots.set(slot, content);
+      for (const [slot, content] of given) slots.set(slot, content);
+      found.set(
+        sortedBy(slots, ([slot]) => slot)
+          .map(([slot, content]) => `${slot}=${contentKey(content)}`)
+          .join(' '),
+        { factory, slots },
+      );
+    }
+  }
+  const builds = [...found.values()];
+  const [only] = builds;
+  if (!only) return { kind: 'no-build', travels: [...new Set(chassis.builds.map((build) => build.travel))] };
+  if (builds.length > 1)
+    return {
+      kind: 'several-builds',
+      choices: builds.map(({ slots }) =>
+        differing(
+          builds.map((build) => build.slots),
+          slots,
+        ),
+      ),
+    };
+  return settle(catalog, chassis, travel, given, only.factory, only.slots, true, []);
+}
+
+const usualBuilds = (chassis: Chassis): FactoryBuild[] =>
+  [...new Set(chassis.builds.map((build) => build.travel))].flatMap(
+    (travel) => usualOf(chassis.builds.filter((build) => build.travel === travel)) ?? [],
+  );
+
+/** Contents that settle which of several builds it is. */
+function differing(
+  all: readonly ReadonlyMap<string, Content>[],
+  slots: ReadonlyMap<string, Content>,
+): { slot: string; content: Content }[] {
+  return [...slots]
+    .filter(([slot, content]) => all.some((other) => !sameContent(other.get(slot) ?? null, content)))
+    .map(([slot, content]) => ({ slot, content }));
+}
+
+/** Each way to give a factory build another travel by its spring or its travel spacers, with the standard volume spacers for it. */
+function travelChoices(
+  catalog: Catalog,
+  chassis: Chassis,
+  factory: FactoryBuild,
+  travel: Micrometres,
+  given: ReadonlyMap<string, Content>,
+): { slot: string; content: Content }[][] {
+  const family = familyOf(catalog, chassis);
+  const choices: { slot: string; content: Content }[][] = [];
+  const springs = given.has('spring')
+    ? [given.get('spring') ?? null]
+    : [...catalog.parts.values()]
+        .filter((part) => part.role === 'spring')
+        .map((part): Content => ({ sku: part.sku, quantity: 1 }));
+  const held = factory.slots.get('travel-spacers') ?? null;
+  const spacerSlot = family.slots.find((slot) => slot.name === 'travel-spacers');
+  const bySpacers = family.travelSetBy === 'travel-spacers' && spacerSlot !== undefined && !given.has('travel-spacers');
+  for (const spring of bySpacers ? [factory.slots.get('spring') ?? null] : springs) {
+    for (const spacers of bySpacers
+      ? spacerContents(catalog, spacerSlot.pieces, held, chassis)
+      : [given.get('travel-spacers') ?? held]) {
+      if (travelsOf(catalog, chassis, spring, spacers)[0] !== travel) continue;
+      const choice: { slot: string; content: Content }[] = [{ slot: 'spring', content: spring }];
+      if (spacerSlot) choice.push({ slot: 'travel-spacers', content: spacers });
+      const { standard } = spacerCounts(catalog, chassis, spring, travel);
+      const volume = volumeSpacers(catalog, chassis, factory, standard);
+      if (volume !== undefined && family.slots.some((slot) => slot.name === 'volume-spacers'))
+        choice.push({ slot: 'volume-spacers', content: volume });
+      choices.push(choice);
+    }
+  }
+  return choices;
+}
+
+function spacerContents(catalog: Catalog, most: number, held: Content, chassis: Chassis): Content[] {
+  const skus = held
+    ? [held.sku]
+    : [...catalog.parts.values()]
+        .filter(
+          (part) =>
+            part.role === 'travel-spacers' &&
+            part.fits.some((clause) => !clause.not && clause.family === chassis.family),
+        )
+        .map((part) => part.sku);
+  return [
+    null,
+    ...skus.flatMap((sku) => Array.from({ length: most }, (_, index): Content => ({ sku, quantity: index + 1 }))),
+  ];
+}
+
+/** The volume spacers of a derived build: the standard count of the kind that is in the factory build or the only kind listed. */
+function volumeSpacers(
+  catalog: Catalog,
+  chassis: Chassis,
+  factory: FactoryBuild,
+  standard: number | null,
+): Content | undefined {
+  if (standard === null) return undefined;
+  if (standard === 0) return null;
+  const held = factory.slots.get('volume-spacers') ?? null;
+  const listed = [...catalog.parts.values()].filter(
+    (part) =>
+      part.role === 'volume-spacers' && part.fits.some((clause) => !clause.not && clause.family === chassis.family),
+  );
+  const sku = held?.sku ?? (listed.length === 1 ? listed[0]?.sku : undefined);
+  return sku === undefined ? undefined : { sku, quantity: standard };
+}

@@ -1,0 +1,274 @@
+import type { Chassis, Part, Slot } from '../catalog/index.ts';
+import { AGREEMENTS, type Agreement, disagreement } from '../fitment/index.ts';
+import { spacerCounts, travelsOf } from './build.ts';
+import type { Member, Params } from './member.ts';
+import type { Rule, Variables } from './variables.ts';
+import type { ForkWants } from './wants.ts';
+
+const rule = (code: string, params: Params, source: Member['source'] = null): Member => ({
+  kind: 'rule',
+  code,
+  params,
+  source,
+  wish: null,
+});
+
+/** Every rule of model.md, section 4, over the variables of a question. */
+export function ruleTables(variables: Variables, wants: ForkWants, policy: { readonly allowUnknown: boolean }): Rule[] {
+  return [
+    ...bodyRules(variables),
+    ...fitRules(variables, policy),
+    ...pairRules(variables),
+    ...needRules(variables),
+    ...travelRules(variables),
+    ...damperRules(variables),
+    ...spacerRules(variables, wants),
+    ...operationRules(variables, wants),
+  ];
+}
+
+/** Upper and lowers are those of the chassis: that is what a chassis is. */
+function bodyRules(variables: Variables): Rule[] {
+  return (['upper', 'lowers'] as const).flatMap((name) => {
+    const variable = variables.slotVariable(name);
+    if (variable === null) return [];
+    return [
+      {
+        scope: [variables.chassisVariable, variable],
+        member: null,
+        holds: ([chassis = 0, value = 0]) => variables.content(variable, value)?.sku === variables.body(chassis)[name],
+      },
+    ];
+  });
+}
+
+/** What changes fits the chassis afterwards; when the chassis changes, everything does. */
+function fitRules(variables: Variables, policy: { readonly allowUnknown: boolean }): Rule[] {
+  return variables.domains.flatMap(({ slot }, at) => {
+    const variable = at + 1;
+    if (slot.name === 'upper' || slot.name === 'lowers') return [];
+    const verdict = (chassis: number, value: number) => {
+      const part = variables.part(variable, value);
+      return (chassis === 0 && value === 0) || !part ? 'fits' : variables.verdict(part, variables.body(chassis)).kind;
+    };
+    const complete = variables.family.complete.includes(slot.role);
+    const fits: Rule = {
+      scope: [variables.chassisVariable, variable],
+      member: {
+        ...rule('part-fits', { slot: slot.name, complete }, variables.family.source),
+        kind: complete ? 'listing' : 'rule',
+      },
+      holds: ([chassis = 0, value = 0]) => verdict(chassis, value) !== 'no',
+    };
+    if (policy.allowUnknown || complete) return [fits];
+    const known: Rule = {
+      scope: fits.scope,
+      member: { ...rule('fit-not-known', { slot: slot.name }, variables.family.source), kind: 'listing' },
+      holds: ([chassis = 0, value = 0]) => verdict(chassis, value) !== 'unknown',
+    };
+    return [fits, known];
+  });
+}
+
+/** Neighbours agree where they touch; a pair that was in the fork and stays is a fact. */
+function pairRules(variables: Variables): Rule[] {
+  return AGREEMENTS.flatMap((agreement) => {
+    const pairs = slotPairs(variables, agreement);
+    return pairs.map(
+      ([mine, theirs]): Rule => ({
+        scope: [mine, theirs],
+        member: rule('dimension', {
+          agreement: agreement.code,
+          part: agreement.role,
+          neighbour: agreement.with,
+          measure: agreement.measure,
+        }),
+        holds: ([a = 0, b = 0]) => {
+          const part = variables.part(mine, a);
+          const other = variables.part(theirs, b);
+          return (a === 0 && b === 0) || !part || !other || disagreement(agreement, part, other) === null;
+        },
+      }),
+    );
+  });
+}
+
+const slotPairs = (variables: Variables, agreement: Agreement): [number, number][] =>
+  variables.domains.flatMap(({ slot }, at) =>
+    slot.role !== agreement.role
+      ? []
+      : variables.domains.flatMap(({ slot: other }, to): [number, number][] =>
+          other.role === agreement.with && to !== at ? [[at + 1, to + 1]] : [],
+        ),
+  );
+
+/** What a part needs in another slot is there, and what it excludes is not. */
+function needRules(variables: Variables): Rule[] {
+  const rules: Rule[] = [];
+  variables.domains.forEach(({ contents }, at) => {
+    const variable = at + 1;
+    const parts = contents.flatMap((content) => variables.catalog.parts.get(content?.sku ?? '') ?? []);
+    variables.domains.forEach(({ slot: other }, to) => {
+      if (to === at) return;
+      const neighbour = to + 1;
+      for (const part of new Set(parts)) {
+        const satisfied = needsMet(part, other);
+        if (!satisfied) continue;
+        const { code, reason, holds } = satisfied;
+        rules.push({
+          scope: [variable, neighbour],
+          member: rule(code, { sku: part.sku, name: part.name, slot: other.name, reason }, part.source),
+          holds: ([a = 0, b = 0]) =>
+            (a === 0 && b === 0) ||
+            variables.content(variable, a)?.sku !== part.sku ||
+            holds(variables.content(neighbour, b)?.sku ?? null),
+        });
+      }
+    });
+  });
+  return rules;
+}
+
+interface Tie {
+  readonly code: 'needs' | 'excludes';
+  readonly reason: string | null;
+  readonly holds: (sku: string | null) => boolean;
+}
+
+/** What one part asks of another slot: every need and exclude that speaks of it. */
+function needsMet(part: Part, other: Slot): Tie | null {
+  const needs = part.needs.filter((need) => need.kind === 'slot' && need.slot === other.name);
+  const excludes = part.excludes.filter((exclude) => exclude.kind === 'sku' || exclude.slot === other.name);
+  if (needs.length === 0 && excludes.length === 0) return null;
+  return {
+    code: needs.length > 0 ? 'needs' : 'excludes',
+    reason: [...needs, ...excludes].map(({ reason }) => reason).find((reason) => reason !== null) ?? null,
+    holds: (sku) =>
+      needs.every((need) => need.kind === 'slot' && sku !== null && need.anyOf.includes(sku)) &&
+      excludes.every((exclude) => (exclude.kind === 'sku' ? exclude.sku !== sku : sku === null)),
+  };
+}
+
+/** Travel is what spring and travel spacers give in the chassis, and within the chassis' range. */
+function travelRules(variables: Variables): Rule[] {
+  const { catalog, travelVariable, chassisVariable } = variables;
+  const spring = variables.slotVariable('spring');
+  const spacers = variables.slotVariable('travel-spacers');
+  const rules: Rule[] = [
+    {
+      scope: [chassisVariable, travelVariable],
+      member: rule('travel-range', rangeParams(variables.body(0)), variables.body(0).source),
+      holds: ([chassis = 0, travel = 0]) =>
+        (chassis === 0 && travel === 0) || withinRange(variables.body(chassis), variables.travel(travel)),
+    },
+  ];
+  const listed = spring === null ? 0 : (variables.domains[spring - 1]?.contents.length ?? 0);
+  const source = spring === null ? variables.body(0).source : variables.family.source;
+  rules.push({
+    scope: [
+      chassisVariable,
+      travelVariable,
+      ...(spring === null ? [] : [spring]),
+      ...(spacers === null ? [] : [spacers]),
+    ],
+    member: { ...rule('spring-travel', { springs: listed, family: variables.family.name }, source), kind: 'listing' },
+    holds: ([chassis = 0, travel = 0, first = 0, second = 0]) => {
+      if (spring === null) return travel === 0;
+      const held = variables.content(spring, first);
+      const under = spacers === null ? null : variables.content(spacers, second);
+      return travelsOf(catalog, variables.body(chassis), held, under)[0] === variables.travel(travel);
+    },
+  });
+  return rules;
+}
+
+const rangeParams = (chassis: Chassis): Params => ({
+  chassis: chassis.name,
+  least: chassis.travel.least === null ? null : chassis.travel.least / 1000,
+  greatest: chassis.travel.greatest === null ? null : chassis.travel.greatest / 1000,
+});
+
+const withinRange = (chassis: Chassis, travel: number): boolean =>
+  (chassis.travel.least === null || travel >= chassis.travel.least) &&
+  (chassis.travel.greatest === null || travel <= chassis.travel.greatest);
+
+/** The damper's stroke is at least the travel. Its closed length is an agreement with the chassis. */
+function damperRules(variables: Variables): Rule[] {
+  return variables.domains.flatMap(({ slot }, at) => {
+    if (slot.role !== 'damper') return [];
+    const variable = at + 1;
+    const held = variables.part(variable, 0);
+    const stroke = held?.dimensions.get('stroke');
+    return [
+      {
+        scope: [variable, variables.travelVariable],
+        member: rule(
+          'damper-stroke',
+          { sku: held?.sku ?? null, stroke: stroke === undefined ? null : stroke / 1000 },
+          held?.source ?? null,
+        ),
+        holds: ([damper = 0, travel = 0]) => {
+          const reach = variables.part(variable, damper)?.dimensions.get('stroke');
+          return (damper === 0 && travel === 0) || reach === undefined || reach >= variables.travel(travel);
+        },
+      },
+    ];
+  });
+}
+
+/** The count of volume spacers: model.md, section 4, "Volume spacers". */
+function spacerRules(variables: Variables, wants: ForkWants): Rule[] {
+  const volume = variables.slotVariable('volume-spacers');
+  const spring = variables.slotVariable('spring');
+  if (volume === null || spring === null) return [];
+  const held = variables.content(volume, 0)?.quantity ?? 0;
+  const free = wants.spacers !== null || wants.keep.includes('volume-spacers');
+  return [
+    {
+      scope: [variables.chassisVariable, spring, variables.travelVariable, volume],
+      member: rule('volume-spacer-count', {}, variables.part(spring, 0)?.source ?? null),
+      holds: ([chassis = 0, springValue = 0, travel = 0, value = 0]) => {
+        const count = variables.content(volume, value)?.quantity ?? 0;
+        const changed = springValue !== 0 || travel !== 0;
+        const { standard, greatest } = spacerCounts(
+          variables.catalog,
+          variables.body(chassis),
+          variables.content(spring, springValue),
+          variables.travel(travel),
+        );
+        const most = greatest ?? Number.POSITIVE_INFINITY;
+        if (free) return count <= most || (!changed && count === held);
+        if (!changed) return count === held;
+        return count === (standard ?? Math.min(held, most));
+      },
+    },
+  ];
+}
+
+/** Slots that some operation of the family changes, with the services that are wanted. */
+export function openSlots(variables: Variables, wants: ForkWants): ReadonlySet<string> {
+  const wanted = new Set(wants.services.flatMap((id) => variables.catalog.services.get(id)?.operations ?? []));
+  return new Set(
+    [...variables.catalog.operations.values()]
+      .filter((operation) => operation.families.includes(variables.family.id))
+      .flatMap((operation) => [
+        ...operation.changes,
+        ...operation.renews.filter(({ when }) => when === 'always' || wanted.has(operation.id)).map(({ slot }) => slot),
+      ]),
+  );
+}
+
+/** A slot that no operation changes stays as it is. */
+function operationRules(variables: Variables, wants: ForkWants): Rule[] {
+  const open = openSlots(variables, wants);
+  return variables.domains.flatMap(({ slot }, at) => {
+    if (open.has(slot.name)) return [];
+    return [
+      {
+        scope: [at + 1],
+        member: rule('no-operation', { slot: slot.name, family: variables.family.name }, variables.family.source),
+        holds: ([value]: readonly number[]) => value === 0,
+      },
+    ];
+  });
+}

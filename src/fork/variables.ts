@@ -1,0 +1,84 @@
+import type { Catalog, Chassis, Content, Family, Part } from '../catalog/index.ts';
+import { fitVerdict, type Verdict } from '../fitment/index.ts';
+import type { Micrometres } from '../quantity/index.ts';
+import type { SlotDomain } from './domains.ts';
+import type { Member } from './member.ts';
+import type { Now } from './now.ts';
+
+/** A table before it is computed: which variables, who says so, and the rule. */
+export interface Rule {
+  readonly scope: readonly number[];
+  readonly member: Member | null;
+  readonly holds: (values: readonly number[]) => boolean;
+}
+
+/** Variables by name, and what their values stand for. */
+export class Variables {
+  readonly catalog: Catalog;
+  readonly family: Family;
+  readonly now: Now;
+  readonly chassis: readonly Chassis[];
+  readonly domains: readonly SlotDomain[];
+  readonly travels: readonly Micrometres[];
+  private readonly verdicts = new Map<string, Verdict>();
+
+  constructor(
+    catalog: Catalog,
+    family: Family,
+    now: Now,
+    chassis: readonly Chassis[],
+    domains: readonly SlotDomain[],
+    travels: readonly Micrometres[],
+  ) {
+    this.catalog = catalog;
+    this.family = family;
+    this.now = now;
+    this.chassis = chassis;
+    this.domains = domains;
+    this.travels = travels;
+  }
+
+  readonly chassisVariable = 0;
+
+  get travelVariable(): number {
+    return this.domains.length + 1;
+  }
+
+  /** The variable of a slot; null where the family has no such slot. */
+  slotVariable(name: string): number | null {
+    const at = this.domains.findIndex(({ slot }) => slot.name === name);
+    return at < 0 ? null : at + 1;
+  }
+
+  content(variable: number, value: number): Content {
+    return this.domains[variable - 1]?.contents[value] ?? null;
+  }
+
+  part(variable: number, value: number): Part | null {
+    const content = this.content(variable, value);
+    return content ? (this.catalog.parts.get(content.sku) ?? null) : null;
+  }
+
+  body(value: number): Chassis {
+    const chassis = this.chassis[value];
+    if (!chassis) throw new Error(`no chassis ${value}`);
+    return chassis;
+  }
+
+  travel(value: number): Micrometres {
+    const travel = this.travels[value];
+    if (travel === undefined) throw new Error(`no travel ${value}`);
+    return travel;
+  }
+
+  verdict(part: Part, chassis: Chassis): Verdict {
+    const key = `${part.sku} ${chassis.id}`;
+    const known = this.verdicts.get(key) ?? fitVerdict(this.catalog, part, chassis);
+    this.verdicts.set(key, known);
+    return known;
+  }
+
+  get sizes(): number[] {
+    return [this.chassis.length, ...this.domains.map(({ contents }) => contents.length), this.travels.length];
+  }
+}

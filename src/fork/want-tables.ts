@@ -1,0 +1,92 @@
+import type { Member, Wish } from './member.ts';
+import { openSlots } from './rules.ts';
+import type { Rule, Variables } from './variables.ts';
+import { type ForkWants, type KeptTrait, takesWheel } from './wants.ts';
+
+/** The wants and the kept traits as rules, each its own member. */
+export function wantTables(variables: Variables, wants: ForkWants, kept: readonly KeptTrait[]): Rule[] {
+  const rules: Rule[] = [];
+  const { catalog } = variables;
+  const want = (code: string, params: Member['params'], wish: Wish): Member => ({
+    kind: 'want',
+    code,
+    params,
+    source: null,
+    wish,
+  });
+  const { travel, wheel, spacers } = wants;
+  if (travel !== null) {
+    rules.push({
+      scope: [variables.travelVariable],
+      member: want('want-travel', { travel: travel / 1000 }, { kind: 'travel' }),
+      holds: ([value = 0]) => variables.travel(value) === travel,
+    });
+  }
+  if (wheel !== null) {
+    rules.push({
+      scope: [variables.chassisVariable],
+      member: want('want-wheel', { wheel }, { kind: 'wheel' }),
+      holds: ([value = 0]) => takesWheel(variables.body(value), wheel),
+    });
+  }
+  const volume = variables.slotVariable('volume-spacers');
+  if (spacers !== null && volume !== null) {
+    rules.push({
+      scope: [volume],
+      member: want('want-spacers', { spacers }, { kind: 'spacers' }),
+      holds: ([value = 0]) => (variables.content(volume, value)?.quantity ?? 0) === spacers,
+    });
+  }
+  for (const sku of wants.useParts) {
+    const role = catalog.parts.get(sku)?.role;
+    const scope = variables.domains.flatMap(({ slot }, at) => (slot.role === role ? [at + 1] : []));
+    if (scope.length === 0) continue;
+    rules.push({
+      scope,
+      member: want('want-use', { sku, name: catalog.parts.get(sku)?.name ?? sku }, { kind: 'use', name: sku }),
+      holds: (values) => scope.some((variable, at) => variables.content(variable, values[at] ?? 0)?.sku === sku),
+    });
+  }
+  for (const slot of wants.keep) {
+    const variable = variables.slotVariable(slot);
+    if (variable === null) continue;
+    rules.push({
+      scope: [variable],
+      member: want('want-keep', { slot }, { kind: 'keep', name: slot }),
+      holds: ([value]) => value === 0,
+    });
+  }
+  const open = openSlots(variables, wants);
+  for (const slot of wants.renew) {
+    const member = want('want-renew', { slot, possible: open.has(slot) }, { kind: 'renew', name: slot });
+    if (!open.has(slot)) rules.push({ scope: [variables.chassisVariable], member, holds: () => false });
+  }
+  for (const trait of kept) rules.push(...keptRule(variables, trait));
+  return rules;
+}
+
+function keptRule(variables: Variables, trait: KeptTrait): Rule[] {
+  switch (trait.on) {
+    case 'chassis':
+      return [
+        {
+          scope: [variables.chassisVariable],
+          member: trait.member,
+          holds: ([value = 0]) => trait.holds(variables.body(value)),
+        },
+      ];
+    case 'travel':
+      return [{ scope: [variables.travelVariable], member: trait.member, holds: ([value]) => value === 0 }];
+    case 'part': {
+      const variable = variables.slotVariable(trait.slot);
+      if (variable === null) return [];
+      return [
+        {
+          scope: [variable],
+          member: trait.member,
+          holds: ([value = 0]) => trait.holds(variables.part(variable, value)),
+        },
+      ];
+    }
+  }
+}

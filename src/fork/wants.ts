@@ -1,0 +1,132 @@
+import type { Catalog, Chassis, Family, Part } from '../catalog/index.ts';
+import type { Micrometres } from '../quantity/index.ts';
+import type { Build } from './build.ts';
+import type { Member, Wish } from './member.ts';
+
+/** The wants about the fork itself, checked and in held units. */
+export interface ForkWants {
+  readonly travel: Micrometres | null;
+  readonly wheel: number | null;
+  /** SKUs of parts that must be in the build. */
+  readonly useParts: readonly string[];
+  readonly keep: readonly string[];
+  readonly renew: readonly string[];
+  readonly services: readonly string[];
+  readonly spacers: number | null;
+  /** Wishes that were given up: wants and kept traits that no longer hold. */
+  readonly givenUp: readonly Wish[];
+}
+
+/** A kept trait of the chassis: what it is called, and its value as one text; null where the catalogue does not say. */
+const CHASSIS_TRAITS: readonly {
+  readonly trait: string;
+  readonly of: (chassis: Chassis) => string | null;
+  readonly from: readonly string[];
+}[] = [
+  { trait: 'wheel', of: (chassis) => String(chassis.wheel), from: ['lowers', 'upper'] },
+  {
+    trait: 'axle',
+    of: ({ axle }) => [axle.standard, axle.spacing, axle.rotorPlane].join(' '),
+    from: ['lowers'],
+  },
+  { trait: 'offset', of: ({ offset }) => (offset === null ? null : `${offset / 1000} mm`), from: ['lowers', 'upper'] },
+  {
+    trait: 'steerer',
+    of: ({ steerer }) => (steerer ? [steerer.kind, steerer.top, steerer.crownRace].join(' ') : null),
+    from: ['upper'],
+  },
+  { trait: 'brake-mount', of: ({ brake }) => (brake ? [brake.mount, brake.native].join(' ') : null), from: ['lowers'] },
+];
+
+/** Something that stays unless the wish names it: a test of a chassis, a travel, or a part in a slot. */
+export type KeptTrait =
+  | { readonly on: 'chassis'; readonly member: Member; readonly holds: (chassis: Chassis) => boolean }
+  | { readonly on: 'travel'; readonly member: Member }
+  | {
+      readonly on: 'part';
+      readonly slot: string;
+      readonly member: Member;
+      readonly holds: (part: Part | null) => boolean;
+    };
+
+/** The implied wants: model.md, section 3, "Kept traits". */
+export function keptTraits(
+  catalog: Catalog,
+  family: Family,
+  now: Build,
+  travel: Micrometres,
+  wants: ForkWants,
+): KeptTrait[] {
+  const named = new Set(wants.useParts.map((sku) => catalog.parts.get(sku)?.role ?? ''));
+  const given = (trait: string): boolean => wants.givenUp.some((wish) => wish.kind === 'kept' && wish.trait === trait);
+  const member = (trait: string, value: string): Member => ({
+    kind: 'kept',
+    code: 'kept-trait',
+    params: { trait, value },
+    source: null,
+    wish: { kind: 'kept', trait },
+  });
+  const kept: KeptTrait[] = [];
+  for (const { trait, of, from } of CHASSIS_TRAITS) {
+    const value = of(now.chassis);
+    if (
+      value === null ||
+      given(trait) ||
+      (trait === 'wheel' && wants.wheel !== null) ||
+      from.some((role) => named.has(role))
+    )
+      continue;
+    kept.push({
+      on: 'chassis',
+      member: member(trait, shownTrait(now.chassis, trait)),
+      holds: (chassis) => of(chassis) === value,
+    });
+  }
+  if (wants.travel === null && !given('travel') && !named.has('spring') && !named.has('travel-spacers')) {
+    kept.push({ on: 'travel', member: member('travel', `${travel / 1000} mm`) });
+  }
+  kept.push(...partTraits(catalog, now, 'spring', ['kind'], named, given, member));
+  kept.push(...partTraits(catalog, now, 'damper', family.keeps, named, given, member));
+  return kept;
+}
+
+function partTraits(
+  catalog: Catalog,
+  now: Build,
+  slot: string,
+  traits: readonly string[],
+  named: ReadonlySet<string>,
+  given: (trait: string) => boolean,
+  member: (trait: string, value: string) => Member,
+): KeptTrait[] {
+  const content = now.slots.get(slot);
+  const part = content ? catalog.parts.get(content.sku) : undefined;
+  if (!part || named.has(slot)) return [];
+  return traits.flatMap((trait): KeptTrait[] => {
+    const name = `${slot}.${trait}`;
+    const value = part.traits.get(trait);
+    if (value === undefined || given(name)) return [];
+    return [{ on: 'part', slot, member: member(name, value), holds: (other) => other?.traits.get(trait) === value }];
+  });
+}
+
+/** A kept trait as people say it. */
+function shownTrait(chassis: Chassis, trait: string): string {
+  const mm = (value: number | null): string => (value === null ? 'unknown' : `${value / 1000} mm`);
+  switch (trait) {
+    case 'axle':
+      return chassis.axle.standard;
+    case 'offset':
+      return mm(chassis.offset);
+    case 'steerer':
+      return chassis.steerer?.kind ?? 'unknown';
+    case 'brake-mount':
+      return `${chassis.brake?.mount ?? 'unknown'}${chassis.brake?.native ? ` ${mm(chassis.brake.native)}` : ''}`;
+    default:
+      return String(chassis.wheel);
+  }
+}
+
+/** True where a chassis has a wheel as its own or takes it with its maker's leave. */
+export const takesWheel = (chassis: Chassis, wheel: number): boolean =>
+  chassis.wheel === wheel || chassis.takes.includes(wheel);

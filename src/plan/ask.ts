@@ -1,0 +1,201 @@
+import { buildOf, type ForkProblem, forkProblem } from '../fork/index.ts';
+import { minor } from '../quantity/index.ts';
+import { enumerate, StepBudget } from '../solve/index.ts';
+import type { Answer, Status } from './answer.ts';
+import { assemblePlans, byPreference } from './assemble.ts';
+import { type Fault, fault } from './fault.ts';
+import { nowFlags } from './flags.ts';
+import { money } from './lines.ts';
+import { forkWants, type Prepared, prepare } from './prepare.ts';
+import { type Question, questionSchema } from './question.ts';
+import { refuse } from './refuse.ts';
+import { type Candidate, missingSkus, type SearchResult, searchPlans } from './search.ts';
+import type { World } from './world.ts';
+
+export type Reply =
+  | { readonly kind: 'answer'; readonly answer: Answer }
+  | { readonly kind: 'faults'; readonly faults: readonly Fault[] };
+
+/** The one door: a question in, an answer out. Takes no clock, file, network or randomness. */
+export function ask(world: World, input: unknown): Reply {
+  const parsed = questionSchema.safeParse(input);
+  if (!parsed.success) {
+    return {
+      kind: 'faults',
+      faults: parsed.error.issues.map(({ path, message }) =>
+        fault('bad-question', { path: path.join('.'), reason: message }),
+      ),
+    };
+  }
+  const { prepared, faults } = prepare(world, parsed.data);
+  return prepared ? { kind: 'answer', answer: work(world, prepared) } : { kind: 'faults', faults };
+}
+
+function work(world: World, prepared: Prepared): Answer {
+  const { question } = prepared;
+  if (nothingWanted(prepared)) return answer(world, prepared, { status: 'nothing-to-do', complete: true });
+  const budget = new StepBudget(question.stepLimit);
+  const fork = forkProblem(world.catalog, prepared.now, prepared.wants, question);
+  if (satisfiedByNow(prepared, fork)) return answer(world, prepared, { status: 'nothing-to-do', complete: true });
+  const result = searchPlans(world, prepared, fork, budget);
+  const complete = result.end === 'whole';
+  if (result.candidates.length > 0) {
+    return answer(world, prepared, {
+      status: 'answered',
+      complete,
+      plans: assemblePlans(world, prepared, fork, result.candidates),
+      offers: complete ? serviceOffers(world, prepared, result.candidates, budget) : [],
+    });
+  }
+  if (!complete) return answer(world, prepared, { status: 'stopped', complete: false });
+  return noPlan(world, prepared, fork, result, budget);
+}
+
+/** Nothing is asked for that would change anything or have it done. */
+function nothingWanted({ question: { wants } }: Prepared): boolean {
+  return (
+    wants.travel === undefined &&
+    wants.wheel === undefined &&
+    wants.spacers === undefined &&
+    [wants.use, wants.renew, wants.service].every((list) => list.length === 0)
+  );
+}
+
+/** The build in front of you meets every wish, and no work was asked for. */
+function satisfiedByNow({ question: { wants }, buying }: Prepared, fork: ForkProblem): boolean {
+  if (
+    wants.renew.length +
+      wants.service.length +
+      buying.useKits.length +
+      buying.useSupplies.length +
+      buying.usePacks.length >
+    0
+  )
+    return false;
+  let first: readonly number[] | null = null;
+  enumerate(
+    fork.problem,
+    () => true,
+    new StepBudget(fork.sizes.length + 1),
+    (values) => {
+      first = [...values];
+      return false;
+    },
+  );
+  return (first as readonly number[] | null)?.every((value) => value === 0) ?? false;
+}
+
+/** No plan: impossible whatever is unknown, not known, or there is a build whose parts cannot be had. */
+function noPlan(world: World, prepared: Prepared, fork: ForkProblem, result: SearchResult, budget: StepBudget): Answer {
+  if (result.builds > 0) {
+    const refusal = {
+      conflicts: [[...notObtainable(world, prepared, fork)]],
+      smallest: false,
+      instead: [],
+      complete: false,
+    };
+    return answer(world, prepared, { status: 'not-obtainable', complete: true, refusal });
+  }
+  const open = prepared.question.allowUnknown
+    ? null
+    : forkProblem(world.catalog, prepared.now, prepared.wants, { allowUnknown: true });
+  const withUnknown = open ? searchPlans(world, prepared, open, budget).builds > 0 : false;
+  const refusal = refuse(world, prepared, fork, budget);
+  return answer(world, prepared, {
+    status: refusal === null ? 'stopped' : withUnknown ? 'not-known' : 'impossible',
+    complete: refusal !== null,
+    refusal,
+  });
+}
+
+/** What the first build needs and cannot be bought. */
+function notObtainable(
+  world: World,
+  prepared: Prepared,
+  fork: ForkProblem,
+): NonNullable<Answer['refusal']>['conflicts'][number] {
+  let first: readonly number[] = [];
+  enumerate(
+    fork.problem,
+    () => true,
+    new StepBudget(prepared.question.stepLimit),
+    (values) => {
+      first = [...values];
+      return false;
+    },
+  );
+  const build = buildOf(fork, first);
+  return [
+    {
+      kind: 'stock',
+      code: 'not-obtainable',
+      params: { chassis: build.chassis.name, skus: missingSkus(world, prepared, build) },
+      source: null,
+    },
+  ];
+}
+
+interface Outcome {
+  readonly status: Status;
+  readonly complete: boolean;
+  readonly plans?: Answer['plans'];
+  readonly offers?: Answer['offers'];
+  readonly refusal?: Answer['refusal'];
+}
+
+function answer(world: World, prepared: Prepared, outcome: Outcome): Answer {
+  const { question, now } = prepared;
+  return {
+    format: 1,
+    catalog: world.catalog.hash,
+    stock: world.stock.hash,
+    shop: world.shop.hash,
+    question,
+    status: outcome.status,
+    complete: outcome.complete,
+    now: { chassis: now.build.chassis.id, travel: now.travel / 1000, build: Object.fromEntries(now.build.slots) },
+    flags: nowFlags(world, prepared),
+    plans: outcome.plans ?? [],
+    offers: outcome.offers ?? [],
+    refusal: outcome.refusal ?? null,
+  };
+}
+
+/** Services of the family that were not asked for: what each would add to the recommended plan. */
+function serviceOffers(
+  world: World,
+  prepared: Prepared,
+  candidates: readonly Candidate[],
+  budget: StepBudget,
+): Answer['offers'] {
+  const best = recommended(prepared, candidates);
+  if (!best) return [];
+  const services = [...world.catalog.services.values()].filter(
+    ({ id, families }) => families.includes(prepared.family.id) && !prepared.wants.services.includes(id),
+  );
+  return services.flatMap(({ id, name }) => {
+    const question: Question = {
+      ...prepared.question,
+      wants: { ...prepared.question.wants, service: [...prepared.question.wants.service, id] },
+    };
+    const again: Prepared = { ...prepared, question, wants: forkWants(world.catalog, question, []) };
+    const fork = forkProblem(world.catalog, prepared.now, again.wants, question);
+    const result = searchPlans(world, again, fork, budget);
+    const with_ = recommended(again, result.candidates);
+    if (result.end !== 'whole' || !with_) return [];
+    const [total, minutes, days, unpriced] = with_.vector;
+    return [
+      {
+        service: id,
+        name,
+        money: money(world, minor(total - best.vector[0])),
+        minutes: minutes - best.vector[1],
+        days: Number.isFinite(days) ? days : null,
+        atLeast: unpriced > 0 || !world.hasShop,
+      },
+    ];
+  });
+}
+
+const recommended = (prepared: Prepared, candidates: readonly Candidate[]): Candidate | null =>
+  [...candidates].sort((a, b) => byPreference(prepared.question.prefer, a.vector, b.vector))[0] ?? null;

@@ -1,0 +1,108 @@
+import type { Shop } from '../catalog/index.ts';
+import type { ForkProblem } from '../fork/index.ts';
+import { type Minor, minor, multiplyDivide } from '../quantity/index.ts';
+import type { Label, Plan } from './answer.ts';
+import { planEffects } from './effects.ts';
+import { planFlags } from './flags.ts';
+import { money, planLines } from './lines.ts';
+import type { Prepared } from './prepare.ts';
+import type { Question } from './question.ts';
+import type { Candidate, PlanVector } from './search.ts';
+import { planSteps, planTools } from './steps.ts';
+import type { World } from './world.ts';
+
+/** Sorts the front by what is preferred, labels it, and writes each plan out. */
+export function assemblePlans(
+  world: World,
+  prepared: Prepared,
+  fork: ForkProblem,
+  candidates: readonly Candidate[],
+): Plan[] {
+  const sorted = [...candidates].sort((a, b) => byPreference(prepared.question.prefer, a.vector, b.vector));
+  const labels = labelsOf(sorted.map(({ vector }) => vector));
+  return sorted.map((candidate, at) => assemble(world, prepared, fork, candidate, labels[at] ?? []));
+}
+
+const PREFERENCE: Readonly<Record<Question['prefer'], readonly number[]>> = {
+  money: [0, 1, 2, 3, 4],
+  time: [1, 0, 2, 3, 4],
+  wait: [2, 0, 1, 3, 4],
+};
+
+/** By the preferred part of the vector first, then by the others in their order. */
+export function byPreference(prefer: Question['prefer'], a: PlanVector, b: PlanVector): number {
+  for (const at of PREFERENCE[prefer]) {
+    const [mine, theirs] = [a[at] ?? 0, b[at] ?? 0];
+    if (mine !== theirs) return mine < theirs ? -1 : 1;
+  }
+  return 0;
+}
+
+function labelsOf(vectors: readonly PlanVector[]): Label[][] {
+  const labels: Label[][] = vectors.map(() => []);
+  labels[0]?.push('recommended');
+  const priced = vectors.some((vector) => vector[3] === 0);
+  const best = (label: Label, value: (vector: PlanVector) => number): void => {
+    let at = -1;
+    for (const [index, vector] of vectors.entries()) {
+      if (Number.isNaN(value(vector))) continue;
+      const leader = vectors[at];
+      if (!leader || value(vector) < value(leader)) at = index;
+    }
+    labels[at]?.push(label);
+  };
+  best('cheapest', (vector) => (priced && vector[3] > 0 ? Number.NaN : vector[0]));
+  best('quickest', (vector) => vector[1]);
+  best('soonest', (vector) => vector[2]);
+  return labels;
+}
+
+function assemble(
+  world: World,
+  prepared: Prepared,
+  fork: ForkProblem,
+  candidate: Candidate,
+  label: readonly Label[],
+): Plan {
+  const { build, work, purchase, vector, labour } = candidate;
+  const [total, minutes, days, unpriced, unknowns] = vector;
+  const renewable = new Set(
+    prepared.family.slots.filter(({ singleUse, wears }) => singleUse || wears).map(({ name }) => name),
+  );
+  const steps = planSteps(world, prepared, candidate);
+  return {
+    label,
+    build: Object.fromEntries(build.slots),
+    chassis: build.chassis.id,
+    changes: work.changed
+      .filter((slot) => !renewable.has(slot))
+      .map((slot) => ({ slot, from: prepared.now.build.slots.get(slot) ?? null, to: build.slots.get(slot) ?? null })),
+    lines: planLines(world, prepared, candidate),
+    steps,
+    tools: planTools(world, steps),
+    money: {
+      parts: money(world, purchase.parts),
+      supplies: money(world, purchase.supplies),
+      labour: money(world, labour),
+      total: money(world, minor(total)),
+      currency: world.catalog.currency,
+      atLeast: unpriced > 0 || !world.hasShop,
+      unpriced,
+      tax: taxOf(world, world.shop, minor(total)),
+    },
+    minutes,
+    readyInDays: Number.isFinite(days) ? days : null,
+    unknowns,
+    effects: planEffects(world.catalog, prepared.now, build),
+    flags: planFlags(world, prepared, fork, candidate),
+  };
+}
+
+/** Tax in the total, or to be added to it, rounded half up. The rate is in per cent with up to three decimals. */
+function taxOf(world: World, shop: Shop, total: Minor): Plan['money']['tax'] {
+  if (!shop.tax) return null;
+  const { rate, included } = shop.tax;
+  const thousandths = Math.round(rate * 1000);
+  const amount = multiplyDivide(total, thousandths, included ? 100_000 + thousandths : 100_000);
+  return { rate, included, amount: money(world, minor(amount)) };
+}

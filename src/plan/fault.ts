@@ -1,0 +1,30 @@
+/** What is wrong with a question, before any search: wrong for every answer, so that nothing is computed. */
+export interface FaultParams {
+  readonly 'bad-question': { readonly path: string; readonly reason: string };
+  readonly 'unknown-chassis': { readonly id: string; readonly nearest: readonly string[] };
+  readonly 'unknown-sku': { readonly sku: string; readonly nearest: readonly string[] };
+  readonly 'unknown-service': { readonly id: string; readonly family: string; readonly known: readonly string[] };
+  readonly 'unknown-slot': { readonly slot: string; readonly family: string; readonly known: readonly string[] };
+  readonly 'wrong-slot': { readonly sku: string; readonly role: string; readonly slot: string };
+  readonly 'wrong-count': { readonly slot: string; readonly found: number; readonly most: number };
+  readonly 'slot-not-empty': { readonly slot: string };
+  readonly 'no-build-now': { readonly chassis: string; readonly travel: string; readonly travels: readonly string[] };
+  readonly 'several-builds-now': {
+    readonly chassis: string;
+    readonly travel: string;
+    readonly choices: readonly string[];
+  };
+  readonly 'other-travel-now': { readonly travel: string; readonly gives: string };
+  readonly 'have-unit': { readonly sku: string; readonly expected: string };
+  readonly 'use-without-slot': { readonly sku: string; readonly role: string };
+}
+export type FaultCode = keyof FaultParams;
+export interface Fault {
+  readonly code: FaultCode;
+  readonly params: Readonly<Record<string, string | number | readonly string[]>>;
+}
+
+export const fault = <Code extends FaultCode>(code: Code, params: FaultParams[Code]): Fault => ({
+  code,
+  params: params as Fault['params'],
+});

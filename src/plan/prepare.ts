@@ -1,0 +1,203 @@
+import { type Catalog, type Chassis, type Content, type Family, nearest } from '../catalog/index.ts';
+import { buildNow, contentKey, type ForkWants, familyOf, type Now, type Wish } from '../fork/index.ts';
+import { type Micrometres, millimetres } from '../quantity/index.ts';
+import type { AtHand, BuyingPolicy } from '../supply/index.ts';
+import { type Fault, fault } from './fault.ts';
+import type { Question } from './question.ts';
+import type { World } from './world.ts';
+
+/** A question that the catalogue understands, in held units. */
+export interface Prepared {
+  readonly question: Question;
+  readonly family: Family;
+  readonly now: Now;
+  readonly wants: ForkWants;
+  readonly atHand: AtHand;
+  readonly buying: BuyingPolicy;
+}
+
+/** Reads a question against the catalogue. Every fault is named; with any, nothing is worked out. */
+export function prepare(
+  world: World,
+  question: Question,
+): { readonly prepared: Prepared | null; readonly faults: readonly Fault[] } {
+  const { catalog } = world;
+  const chassis = catalog.chassis.get(question.chassis);
+  if (!chassis) {
+    const known = [...catalog.chassis.keys()];
+    const near = nearest(question.chassis, known);
+    return {
+      prepared: null,
+      faults: [fault('unknown-chassis', { id: question.chassis, nearest: near.length > 0 ? near : known.slice(0, 3) })],
+    };
+  }
+  const family = familyOf(catalog, chassis);
+  const faults = [
+    ...slotFaults(catalog, family, question),
+    ...wantFaults(catalog, family, question),
+    ...haveFaults(catalog, question),
+  ];
+  if (faults.length > 0) return { prepared: null, faults };
+  const now = buildNow(catalog, chassis, millimetres(question.travelNow), givenContents(question));
+  if ('kind' in now) return { prepared: null, faults: [nowFault(chassis, question.travelNow, now)] };
+  return {
+    prepared: {
+      question,
+      family,
+      now,
+      wants: forkWants(catalog, question, []),
+      atHand: atHandOf(catalog, question),
+      buying: buyingOf(catalog, question),
+    },
+    faults: [],
+  };
+}
+
+const givenContents = (question: Question): ReadonlyMap<string, Content> => new Map(Object.entries(question.with));
+const mm = (length: Micrometres): string => `${length / 1000} mm`;
+
+function nowFault(chassis: Chassis, travel: number, now: Exclude<ReturnType<typeof buildNow>, Now>): Fault {
+  switch (now.kind) {
+    case 'no-build':
+      return fault('no-build-now', { chassis: chassis.id, travel: `${travel} mm`, travels: now.travels.map(mm) });
+    case 'several-builds':
+      return fault('several-builds-now', {
+        chassis: chassis.id,
+        travel: `${travel} mm`,
+        choices: now.choices.map((choice) =>
+          choice.map(({ slot, content }) => `--with ${slot}=${contentKey(content) || 'none'}`).join(' '),
+        ),
+      });
+    case 'other-travel':
+      return fault('other-travel-now', {
+        travel: `${travel} mm`,
+        gives: now.gives === null ? 'none that the catalogue knows' : mm(now.gives),
+      });
+  }
+}
+
+function slotFaults(catalog: Catalog, family: Family, question: Question): Fault[] {
+  const faults: Fault[] = [];
+  const slots = new Map(family.slots.map((slot) => [slot.name, slot]));
+  for (const name of [...Object.keys(question.with), ...question.wants.keep, ...question.wants.renew]) {
+    if (!slots.has(name))
+      faults.push(fault('unknown-slot', { slot: name, family: family.name, known: [...slots.keys()] }));
+  }
+  for (const [name, content] of Object.entries(question.with)) {
+    const slot = slots.get(name);
+    if (!slot) continue;
+    if (content === null) {
+      if (!slot.mayBeEmpty) faults.push(fault('slot-not-empty', { slot: name }));
+      continue;
+    }
+    const part = catalog.parts.get(content.sku);
+    if (!part) faults.push(unknownSku(catalog, content.sku));
+    else if (part.role !== slot.role) faults.push(fault('wrong-slot', { sku: part.sku, role: part.role, slot: name }));
+    else if (slot.counted ? content.quantity > slot.pieces : content.quantity !== slot.pieces) {
+      faults.push(fault('wrong-count', { slot: name, found: content.quantity, most: slot.pieces }));
+    }
+  }
+  return faults;
+}
+
+function wantFaults(catalog: Catalog, family: Family, question: Question): Fault[] {
+  const faults: Fault[] = [];
+  const { use, service, spacers } = question.wants;
+  const services = [...catalog.services.values()]
+    .filter(({ families }) => families.includes(family.id))
+    .map(({ id }) => id);
+  for (const id of service)
+    if (!services.includes(id)) faults.push(fault('unknown-service', { id, family: family.name, known: services }));
+  for (const sku of use) {
+    if (!isSold(catalog, sku) && !catalog.supplies.has(sku)) faults.push(unknownSku(catalog, sku));
+    const part = catalog.parts.get(sku);
+    if (part && !family.slots.some((slot) => slot.role === part.role))
+      faults.push(fault('use-without-slot', { sku, role: part.role }));
+  }
+  if (spacers !== undefined && !family.slots.some((slot) => slot.name === 'volume-spacers')) {
+    faults.push(
+      fault('unknown-slot', {
+        slot: 'volume-spacers',
+        family: family.name,
+        known: family.slots.map(({ name }) => name),
+      }),
+    );
+  }
+  return faults;
+}
+
+function haveFaults(catalog: Catalog, question: Question): Fault[] {
+  return question.have.flatMap(({ sku, quantity, amount }): Fault[] => {
+    const supply = catalog.supplies.get(sku);
+    if (supply) {
+      if (supply.unit === 'piece' ? amount !== undefined : amount?.unit !== supply.unit)
+        return [fault('have-unit', { sku, expected: supply.unit })];
+      return [];
+    }
+    if (!isSold(catalog, sku)) return [unknownSku(catalog, sku)];
+    return amount !== undefined && quantity === undefined ? [fault('have-unit', { sku, expected: 'piece' })] : [];
+  });
+}
+
+const isSold = (catalog: Catalog, sku: string): boolean =>
+  catalog.parts.has(sku) || catalog.kits.has(sku) || catalog.packs.has(sku);
+
+const unknownSku = (catalog: Catalog, sku: string): Fault =>
+  fault('unknown-sku', {
+    sku,
+    nearest: nearest(sku, [
+      ...catalog.parts.keys(),
+      ...catalog.kits.keys(),
+      ...catalog.packs.keys(),
+      ...catalog.supplies.keys(),
+    ]),
+  });
+
+/** The wants about the fork, less those that were given up. */
+export function forkWants(catalog: Catalog, question: Question, givenUp: readonly Wish[]): ForkWants {
+  const { wants } = question;
+  const given = (kind: Wish['kind'], name = ''): boolean =>
+    givenUp.some((wish) => wish.kind === kind && (!('name' in wish) || wish.name === name));
+  const left = (kind: 'use' | 'keep' | 'renew' | 'service', names: readonly string[]): string[] =>
+    [...new Set(names)].filter((name) => !given(kind, name));
+  return {
+    travel: wants.travel === undefined || given('travel') ? null : millimetres(wants.travel),
+    wheel: wants.wheel === undefined || given('wheel') ? null : wants.wheel,
+    useParts: left('use', wants.use).filter((sku) => catalog.parts.has(sku)),
+    keep: left('keep', wants.keep),
+    renew: left('renew', wants.renew),
+    services: left('service', wants.service),
+    spacers: wants.spacers === undefined || given('spacers') ? null : wants.spacers,
+    givenUp,
+  };
+}
+
+/** What the question says is at hand. A pack of a supply counts as the amount in it, a pack of parts as one piece. */
+function atHandOf(catalog: Catalog, question: Question): AtHand {
+  const add = (to: Map<string, number>, sku: string, amount: number): void =>
+    void to.set(sku, (to.get(sku) ?? 0) + amount);
+  const [fresh, used, supplies, kits] = [
+    new Map<string, number>(),
+    new Map<string, number>(),
+    new Map<string, number>(),
+    new Map<string, number>(),
+  ];
+  for (const { sku, quantity, amount, used: isUsed } of question.have) {
+    const pack = catalog.packs.get(sku);
+    if (catalog.supplies.has(sku)) add(supplies, sku, amount ? Math.round(amount.value * 1000) : (quantity ?? 1));
+    else if (pack) add(supplies, pack.supply, pack.size * (quantity ?? 1));
+    else if (catalog.kits.has(sku)) add(kits, sku, quantity ?? 1);
+    else add(isUsed ? used : fresh, sku, quantity ?? 1);
+  }
+  return { fresh, used, supplies, kits };
+}
+
+function buyingOf(catalog: Catalog, question: Question): BuyingPolicy {
+  const use = [...new Set(question.wants.use)];
+  return {
+    bulk: question.supplies === 'bulk',
+    useKits: use.filter((sku) => catalog.kits.has(sku)),
+    useSupplies: use.filter((sku) => catalog.supplies.has(sku)),
+    usePacks: use.filter((sku) => catalog.packs.has(sku)),
+  };
+}

@@ -1,0 +1,22 @@
+export { amountNumber, roundUpAmount, type SupplyUnit } from './amount.ts';
+export {
+  type Dimension,
+  type DimensionUnits,
+  held,
+  type Microlitres,
+  type Micrometres,
+  type Milligrams,
+  type MillinewtonMetres,
+  type MilliSquareMillimetres,
+  type MilliSquareMillimetresPerSecond,
+  type Minor,
+  type Minutes,
+  millimetres,
+  minor,
+  type NewtonsPerMetre,
+  type Pascals,
+} from './brands.ts';
+export { groupBy } from './group.ts';
+export { formatMoney, minorDigits, multiplyDivide, parseMoney } from './money.ts';
+export { byCodeUnit, sortedBy } from './order.ts';
+export { unreachable } from './unreachable.ts';

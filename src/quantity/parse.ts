@@ -1,0 +1,112 @@
+import { create, type Fraction, fractionDependencies, type Unit, unitDependencies } from 'mathjs';
+import type { Dimension, DimensionUnits } from './brands.ts';
+import { held } from './brands.ts';
+
+/** The one door to the unit library: exact fractions, so that 1.125 in is 28575 µm and nothing near it. */
+const math = create({ ...unitDependencies, ...fractionDependencies }, {});
+
+/** What each dimension is held in, in the unit library's spelling. */
+const HELD_IN: Readonly<Record<Dimension, string>> = {
+  length: 'um',
+  volume: 'uL',
+  mass: 'mg',
+  torque: 'N m',
+  pressure: 'Pa',
+  viscosity: 'mm^2/s',
+  time: 's',
+  rate: 'N/m',
+  area: 'mm^2',
+};
+/** Held units per unit above: torque in thousandths of N·m, viscosity and area in thousandths, time in sixtieths of a second's reciprocal. */
+const SCALE: Readonly<Record<Dimension, readonly [number, number]>> = {
+  length: [1, 1],
+  volume: [1, 1],
+  mass: [1, 1],
+  torque: [1000, 1],
+  pressure: [1, 1],
+  viscosity: [1000, 1],
+  time: [1, 60],
+  rate: [1, 1],
+  area: [1000, 1],
+};
+
+/** Units that people write and the library spells otherwise. Factors: NIST SP 811, appendix B.8 (through the library's own definitions). */
+const SPELLING: ReadonlyMap<string, string> = new Map([
+  ['N·m', 'N m'],
+  ['N*m', 'N m'],
+  ['Nm', 'N m'],
+  ['in·lbf', 'in lbf'],
+  ['in·lb', 'in lbf'],
+  ['ft·lbf', 'ft lbf'],
+  ['ft·lb', 'ft lbf'],
+  ['mm²/s', 'mm^2/s'],
+  ['cSt', 'mm^2/s'],
+  ['mm²', 'mm^2'],
+  ['cm²', 'cm^2'],
+  ['ml', 'mL'],
+  ['l', 'L'],
+  ['fl oz', 'floz'],
+  ['"', 'in'],
+  ['μm', 'um'],
+  ['µm', 'um'],
+  ['μL', 'uL'],
+  ['µL', 'uL'],
+]);
+
+/** What units a person may write for a dimension; shown where one is wrong. */
+export const WRITTEN_UNITS: Readonly<Record<Dimension, string>> = {
+  length: 'mm, cm, m, in',
+  volume: 'mL, L, floz',
+  mass: 'g, kg, mg, oz, lb',
+  torque: 'N·m, in·lbf, ft·lbf',
+  pressure: 'psi, bar, kPa',
+  viscosity: 'mm²/s, cSt',
+  time: 'min, h',
+  rate: 'N/mm, lbf/in',
+  area: 'mm², cm²',
+};
+
+/** Why a text is not a quantity of a dimension. */
+export type QuantityFault = 'not-a-quantity' | 'unknown-unit' | 'wrong-dimension' | 'out-of-range';
+export type Parsed<D extends Dimension> =
+  | { readonly ok: true; readonly value: DimensionUnits[D] }
+  | { readonly ok: false; readonly fault: QuantityFault };
+
+const WRITTEN = /^\s*([0-9]+(?:\.[0-9]+)?)\s*([^\s0-9.].*?)\s*$/;
+const memo = new Map<string, Parsed<Dimension>>();
+
+/**
+ * Reads a quantity as people write it ("150 mm", "1.125 in", "7 N·m") into the whole units it is held in.
+ * Exact: the decimal number is taken as a fraction; a value between two held units is rounded half up.
+ */
+export function parseQuantity<D extends Dimension>(dimension: D, text: string): Parsed<D> {
+  const key = `${dimension} ${text}`;
+  const known = memo.get(key);
+  if (known) return known as Parsed<D>;
+  const parsed = parse(dimension, text);
+  if (memo.size < 50_000) memo.set(key, parsed);
+  return parsed;
+}
+
+function parse<D extends Dimension>(dimension: D, text: string): Parsed<D> {
+  const match = WRITTEN.exec(text);
+  if (!match?.[1] || !match[2]) return { ok: false, fault: 'not-a-quantity' };
+  const unit = readUnit(match[1], SPELLING.get(match[2]) ?? match[2]);
+  if (!unit) return { ok: false, fault: 'unknown-unit' };
+  if (!unit.equalBase(math.unit(HELD_IN[dimension]))) return { ok: false, fault: 'wrong-dimension' };
+  const exact = unit.toNumeric(HELD_IN[dimension]) as Fraction;
+  const [times, by] = SCALE[dimension];
+  const scaled = exact.mul(times).div(by).add(0.5).floor();
+  const value = Number(scaled.valueOf());
+  return Number.isSafeInteger(value) && value <= 1e12
+    ? { ok: true, value: held(dimension, value) }
+    : { ok: false, fault: 'out-of-range' };
+}
+
+function readUnit(number: string, unit: string): Unit | null {
+  try {
+    return math.unit(math.fraction(number), unit);
+  } catch {
+    return null;
+  }
+}

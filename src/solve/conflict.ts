@@ -1,0 +1,116 @@
+/** Asked which members hold, says whether they can stand together. `null`: the search limit was reached. */
+export type Oracle = (held: ReadonlySet<number>) => boolean | null;
+
+/** A set of members that cannot stand together while every proper subset can. */
+export interface Conflict {
+  readonly members: readonly number[];
+  /** True where no conflict with fewer members exists. */
+  readonly smallest: boolean;
+}
+
+/**
+ * The smallest conflict among `members`, by implicit hitting sets: every conflict hits every correction (the complement of a greatest
+ * satisfiable set); a smallest set that hits all corrections seen so far is either itself unsatisfiable, and then a smallest conflict,
+ * or grows into a greatest satisfiable set that gives one more correction. Members earlier in `members` are preferred.
+ * Ref: Ignatiev, Previti, Liffiton, Marques-Silva, "Smallest MUS extraction with minimal hitting set dualization", CP 2015.
+ * Returns null where all members can stand together or the limit was reached.
+ */
+export function smallestConflict(members: readonly number[], canStand: Oracle): Conflict | null {
+  const corrections: ReadonlySet<number>[] = [];
+  for (;;) {
+    const hitting = smallestHittingSet(members, corrections);
+    const verdict = canStand(new Set(hitting));
+    if (verdict === null) return null;
+    if (!verdict)
+      return { members: [...hitting].sort((a, b) => members.indexOf(a) - members.indexOf(b)), smallest: true };
+    const correction = correctionFrom(members, hitting, canStand);
+    if (correction === null || correction.size === 0) return null;
+    corrections.push(correction);
+  }
+}
+
+/** Grows a satisfiable set, later members first, and returns what is left over: a minimal correction. */
+function correctionFrom(
+  members: readonly number[],
+  seed: readonly number[],
+  canStand: Oracle,
+): ReadonlySet<number> | null {
+  const held = new Set(seed);
+  const left = new Set<number>();
+  for (const member of [...members].reverse()) {
+    if (held.has(member)) continue;
+    held.add(member);
+    const verdict = canStand(held);
+    if (verdict === null) return null;
+    if (!verdict) {
+      held.delete(member);
+      left.add(member);
+    }
+  }
+  return left;
+}
+
+/** A smallest set with a member of each of the sets; of equally small ones the first in the order of `members`. Exact, by iterative deepening. */
+export function smallestHittingSet(
+  members: readonly number[],
+  sets: readonly ReadonlySet<number>[],
+): readonly number[] {
+  for (let size = 0; size <= members.length; size++) {
+    const found = hit(members, sets, size, []);
+    if (found) return found;
+  }
+  return members;
+}
+
+function hit(
+  members: readonly number[],
+  sets: readonly ReadonlySet<number>[],
+  left: number,
+  chosen: readonly number[],
+): readonly number[] | null {
+  const open = sets.filter((set) => !chosen.some((member) => set.has(member)));
+  const first = open.reduce<ReadonlySet<number> | null>(
+    (least, set) => (least === null || set.size < least.size ? set : least),
+    null,
+  );
+  if (first === null) return chosen;
+  if (left === 0) return null;
+  for (const member of members) {
+    if (!first.has(member)) continue;
+    const found = hit(members, sets, left - 1, [...chosen, member]);
+    if (found) return found;
+  }
+  return null;
+}
+
+/** Every minimal correction within `optional` (what to give up so that the rest can stand), smallest first. */
+export function corrections(
+  fixed: readonly number[],
+  optional: readonly number[],
+  canStand: Oracle,
+  most: number,
+): { readonly found: readonly (readonly number[])[]; readonly complete: boolean } {
+  const found: (readonly number[])[] = [];
+  for (let size = 1; size <= optional.length; size++) {
+    if (size > most) return { found, complete: false };
+    for (const given of subsets(optional, size)) {
+      if (found.some((smaller) => smaller.every((member) => given.includes(member)))) continue;
+      const verdict = canStand(new Set([...fixed, ...optional.filter((member) => !given.includes(member))]));
+      if (verdict === null) return { found, complete: false };
+      if (verdict) found.push(given);
+    }
+  }
+  return { found, complete: true };
+}
+
+function* subsets(items: readonly number[], size: number, from = 0): Generator<readonly number[]> {
+  if (size === 0) {
+    yield [];
+    return;
+  }
+  for (let at = from; at <= items.length - size; at++) {
+    const item = items[at];
+    if (item === undefined) continue;
+    for (const rest of subsets(items, size - 1, at + 1)) yield [item, ...rest];
+  }
+}

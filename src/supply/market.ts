@@ -1,0 +1,94 @@
+import type { Catalog, Shop, Stock, StockRow } from '../catalog/index.ts';
+import type { Minor } from '../quantity/index.ts';
+
+/** Something sold under one number: what one pack gives, what it costs, and when it can be had. */
+export interface Offer {
+  readonly sku: string;
+  readonly kind: 'part' | 'kit' | 'pack';
+  /** Pieces of parts and amounts of supplies in one pack, by SKU of the part or supply. */
+  readonly gives: readonly { readonly sku: string; readonly amount: number }[];
+  readonly price: Minor | null;
+  readonly stock: StockRow | null;
+}
+
+/** What is at hand and free: new and used pieces of parts, amounts of supplies, whole kits. */
+export interface AtHand {
+  readonly fresh: ReadonlyMap<string, number>;
+  readonly used: ReadonlyMap<string, number>;
+  readonly supplies: ReadonlyMap<string, number>;
+  readonly kits: ReadonlyMap<string, number>;
+}
+
+/** Everything that can be bought, with where it is indexed by what it gives. Made once for a catalogue and a stock file. */
+export interface Market {
+  readonly catalog: Catalog;
+  readonly shop: Shop;
+  readonly offers: ReadonlyMap<string, Offer>;
+  /** Offers by the SKU of a part or supply that they give, in code-unit order of their own SKU. */
+  readonly giving: ReadonlyMap<string, readonly Offer[]>;
+  /** Supplies by the specification that they meet, in code-unit order. */
+  readonly meeting: ReadonlyMap<string, readonly string[]>;
+}
+
+export function makeMarket(catalog: Catalog, stock: Stock, shop: Shop): Market {
+  const offers = new Map<string, Offer>();
+  const add = (sku: string, kind: Offer['kind'], gives: Offer['gives'], listed: Minor | null): void => {
+    const row = stock.rows.get(sku) ?? null;
+    offers.set(sku, { sku, kind, gives, price: row?.price ?? listed, stock: row });
+  };
+  for (const part of catalog.parts.values()) add(part.sku, 'part', [{ sku: part.sku, amount: part.pack }], part.price);
+  for (const pack of catalog.packs.values())
+    add(pack.sku, 'pack', [{ sku: pack.supply, amount: pack.size }], pack.price);
+  for (const kit of catalog.kits.values()) {
+    const gives = new Map<string, number>();
+    for (const { sku, quantity } of kit.parts) gives.set(sku, (gives.get(sku) ?? 0) + quantity);
+    for (const { sku, amount } of kit.supplies) gives.set(sku, (gives.get(sku) ?? 0) + amount);
+    add(
+      kit.sku,
+      'kit',
+      [...gives].map(([sku, amount]) => ({ sku, amount })),
+      kit.price,
+    );
+  }
+  const giving = new Map<string, Offer[]>();
+  for (const offer of [...offers.values()].sort((a, b) => (a.sku < b.sku ? -1 : 1))) {
+    for (const { sku } of offer.gives) giving.set(sku, [...(giving.get(sku) ?? []), offer]);
+  }
+  const meeting = new Map<string, string[]>();
+  for (const supply of catalog.supplies.values()) {
+    for (const specification of supply.meets)
+      meeting.set(specification, [...(meeting.get(specification) ?? []), supply.sku].sort());
+  }
+  return { catalog, shop, offers, giving, meeting };
+}
+
+/** Packs that nobody has promised away. */
+export const onShelf = (row: StockRow | null): number => (row ? Math.max(0, row.onHand - row.reserved) : 0);
+
+/** Days until so many packs are there; Infinity where nobody knows; null where so many cannot be had at all. */
+export function daysFor(offer: Offer, packs: number): number | null {
+  const row = offer.stock;
+  if (!row) return Number.POSITIVE_INFINITY;
+  if (packs <= onShelf(row)) return 0;
+  if (row.discontinued || row.lead === null) return null;
+  return row.lead === 'unknown' ? Number.POSITIVE_INFINITY : row.lead;
+}
+
+/** Most packs that can be had within so many days. */
+export function mostWithin(offer: Offer, days: number): number {
+  const later = daysFor(offer, onShelf(offer.stock) + 1);
+  return later !== null && later <= days ? Number.MAX_SAFE_INTEGER : onShelf(offer.stock);
+}
+
+/**
+ * A price per piece or held unit of a SKU that no offer undercuts: each offer's price shared evenly among the things it gives.
+ * Adding these up over a demand never exceeds what the demand costs (a feasible dual solution of its cover). 0 where something has no price.
+ */
+export function unitFloor(market: Market, sku: string): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const offer of market.giving.get(sku) ?? []) {
+    const amount = offer.gives.find((given) => given.sku === sku)?.amount ?? 0;
+    if (amount > 0) least = Math.min(least, (offer.price ?? 0) / offer.gives.length / amount);
+  }
+  return Number.isFinite(least) ? least : 0;
+}

@@ -1,0 +1,218 @@
+import { type Minor, minor, multiplyDivide } from '../quantity/index.ts';
+import { Front } from '../solve/index.ts';
+import { type CoverColumn, cheapestCovers } from './cover.ts';
+import { type AtHand, daysFor, type Market, mostWithin, type Offer } from './market.ts';
+
+/** What a job needs: pieces by SKU (fresh ones cannot be used pieces) and amounts by specification, held units. */
+export interface Demand {
+  readonly pieces: ReadonlyMap<string, { readonly fresh: number; readonly any: number }>;
+  readonly supplies: ReadonlyMap<string, number>;
+}
+
+/** How the question wants things bought. */
+export interface BuyingPolicy {
+  readonly bulk: boolean;
+  /** Kits that must be bought or taken, supplies that must serve a need, packs that must be bought. */
+  readonly useKits: readonly string[];
+  readonly useSupplies: readonly string[];
+  readonly usePacks: readonly string[];
+}
+
+/** One way to have everything in hand. */
+export interface Purchase {
+  /** Packs bought, by SKU in code-unit order. */
+  readonly bought: readonly { readonly offer: Offer; readonly packs: number; readonly days: number }[];
+  /** Whole kits taken from what is at hand. */
+  readonly takenKits: ReadonlyMap<string, number>;
+  /** The supply that serves each specification. */
+  readonly products: ReadonlyMap<string, string>;
+  /** Amounts dosed from the shop's bulk, by supply, with the price of that dose (null: not known). */
+  readonly dosed: ReadonlyMap<string, { readonly amount: number; readonly price: Minor | null }>;
+  readonly parts: Minor;
+  readonly supplies: Minor;
+  readonly unpriced: number;
+  /** Infinity where nobody knows. */
+  readonly days: number;
+}
+
+/**
+ * Every purchase that no other beats in (cost, lines without a price, days), exact. Empty where the demand cannot be met.
+ * A supply need is served by one product; every choice of products is tried.
+ */
+export function purchases(market: Market, demand: Demand, atHand: AtHand, policy: BuyingPolicy): readonly Purchase[] {
+  const front = new Front<Purchase>(comparePurchases);
+  for (const products of productChoices(market, demand, policy)) {
+    for (const purchase of withProducts(market, demand, atHand, policy, products)) {
+      front.offer([purchase.parts + purchase.supplies, purchase.unpriced, purchase.days], purchase);
+    }
+  }
+  return front.entries.map(({ item }) => item);
+}
+
+function* productChoices(market: Market, demand: Demand, policy: BuyingPolicy): Generator<ReadonlyMap<string, string>> {
+  const specifications = [...demand.supplies]
+    .filter(([, amount]) => amount > 0)
+    .map(([id]) => id)
+    .sort();
+  const wanted = new Set([
+    ...policy.useSupplies,
+    ...policy.usePacks.flatMap((sku) => market.catalog.packs.get(sku)?.supply ?? []),
+  ]);
+  const choose = function* (at: number, chosen: ReadonlyMap<string, string>): Generator<ReadonlyMap<string, string>> {
+    const specification = specifications[at];
+    if (specification === undefined) {
+      const used = new Set(chosen.values());
+      if ([...wanted].every((sku) => used.has(sku))) yield chosen;
+      return;
+    }
+    for (const sku of market.meeting.get(specification) ?? [])
+      yield* choose(at + 1, new Map([...chosen, [specification, sku]]));
+  };
+  yield* choose(0, new Map());
+}
+
+function withProducts(
+  market: Market,
+  demand: Demand,
+  atHand: AtHand,
+  policy: BuyingPolicy,
+  products: ReadonlyMap<string, string>,
+): Purchase[] {
+  const amounts = new Map<string, number>();
+  for (const [specification, sku] of products)
+    amounts.set(sku, (amounts.get(sku) ?? 0) + (demand.supplies.get(specification) ?? 0));
+  const dosed = new Map<string, { readonly amount: number; readonly price: Minor | null }>();
+  const rows: { readonly sku: string; readonly need: number }[] = [];
+  for (const [sku, amount] of amounts) {
+    const left = amount - (atHand.supplies.get(sku) ?? 0);
+    const bulk = policy.bulk ? market.shop.bulk.get(sku) : undefined;
+    if (left > 0 && bulk)
+      dosed.set(sku, {
+        amount: left,
+        price: bulk.price === null ? null : minor(multiplyDivide(left, bulk.price, bulk.per)),
+      });
+    else if (left > 0) rows.push({ sku, need: left });
+  }
+  for (const [sku, { fresh, any }] of demand.pieces) {
+    const left = fresh + any - (atHand.fresh.get(sku) ?? 0) - Math.min(any, atHand.used.get(sku) ?? 0);
+    if (left > 0) rows.push({ sku, need: left });
+  }
+  const forced = [...policy.useKits, ...policy.usePacks];
+  const found: Purchase[] = [];
+  for (const days of dayLevels(market, rows, forced)) {
+    const entries = columnsFor(market, rows, atHand, days, forced);
+    for (const cover of cheapestCovers(
+      [...rows.map(({ need }) => need), ...forced.map(() => 1)],
+      entries.map(({ column }) => column),
+    )) {
+      const purchase = toPurchase(entries, cover.packs, products, dosed);
+      if (purchase) found.push(purchase);
+    }
+  }
+  return found;
+}
+
+/** The waiting times at which something more can be had. */
+function dayLevels(market: Market, rows: readonly { readonly sku: string }[], forced: readonly string[]): number[] {
+  const levels = new Set<number>([0]);
+  const offers = [
+    ...rows.flatMap(({ sku }) => market.giving.get(sku) ?? []),
+    ...forced.flatMap((sku) => market.offers.get(sku) ?? []),
+  ];
+  for (const offer of offers) {
+    const later = daysFor(offer, Number.MAX_SAFE_INTEGER);
+    if (later !== null) levels.add(later);
+  }
+  return [...levels].sort((a, b) => a - b);
+}
+
+interface Entry {
+  readonly offer: Offer;
+  readonly column: CoverColumn;
+}
+
+function columnsFor(
+  market: Market,
+  rows: readonly { readonly sku: string; readonly need: number }[],
+  atHand: AtHand,
+  days: number,
+  forced: readonly string[],
+): Entry[] {
+  const rowOf = new Map(rows.map(({ sku }, at) => [sku, at]));
+  const offers = new Map<string, Offer>();
+  for (const { sku } of rows) for (const offer of market.giving.get(sku) ?? []) offers.set(offer.sku, offer);
+  for (const sku of forced) {
+    const offer = market.offers.get(sku);
+    if (offer) offers.set(sku, offer);
+  }
+  const entries: Entry[] = [];
+  for (const offer of [...offers.values()].sort((a, b) => (a.sku < b.sku ? -1 : 1))) {
+    const gives = offer.gives.flatMap(({ sku, amount }): (readonly [number, number])[] => {
+      const row = rowOf.get(sku);
+      return row === undefined ? [] : [[row, amount]];
+    });
+    const at = forced.indexOf(offer.sku);
+    if (at >= 0) gives.push([rows.length + at, 1]);
+    const enough = Math.max(1, ...gives.map(([row, amount]) => Math.ceil((rows[row]?.need ?? 1) / amount)));
+    const have = offer.kind === 'kit' ? (atHand.kits.get(offer.sku) ?? 0) : 0;
+    if (have > 0)
+      entries.push({ offer, column: { gives, cost: 0, limit: Math.min(have, enough), unpriced: false, free: true } });
+    const limit = Math.min(mostWithin(offer, days), enough);
+    if (limit > 0)
+      entries.push({
+        offer,
+        column: { gives, cost: offer.price ?? 0, limit, unpriced: offer.price === null, free: false },
+      });
+  }
+  return entries;
+}
+
+function toPurchase(
+  entries: readonly Entry[],
+  packs: readonly number[],
+  products: ReadonlyMap<string, string>,
+  dosed: ReadonlyMap<string, { readonly amount: number; readonly price: Minor | null }>,
+): Purchase | null {
+  const bought: { offer: Offer; packs: number; days: number }[] = [];
+  const takenKits = new Map<string, number>();
+  let [parts, supplies, unpriced, days] = [0, 0, 0, 0];
+  for (const [at, { offer, column }] of entries.entries()) {
+    const count = packs[at] ?? 0;
+    if (count === 0) continue;
+    if (column.free) {
+      takenKits.set(offer.sku, count);
+      continue;
+    }
+    const wait = daysFor(offer, count);
+    if (wait === null) return null;
+    bought.push({ offer, packs: count, days: wait });
+    days = Math.max(days, wait);
+    if (offer.price === null) unpriced++;
+    if (offer.kind === 'pack') supplies += count * column.cost;
+    else parts += count * column.cost;
+  }
+  for (const { price } of dosed.values()) {
+    supplies += price ?? 0;
+    if (price === null) unpriced++;
+  }
+  return { bought, takenKits, products, dosed, parts: minor(parts), supplies: minor(supplies), unpriced, days };
+}
+
+/** Canonical order of equal purchases: fewest packs, then the list of (SKU, packs), then the products. */
+export function comparePurchases(a: Purchase, b: Purchase): number {
+  const packs = (purchase: Purchase): number => purchase.bought.reduce((sum, line) => sum + line.packs, 0);
+  const fewer = packs(a) - packs(b);
+  if (fewer !== 0) return fewer;
+  for (let at = 0; at < Math.max(a.bought.length, b.bought.length); at++) {
+    const [mine, theirs] = [a.bought[at], b.bought[at]];
+    if (!mine || !theirs) return mine ? 1 : -1;
+    if (mine.offer.sku !== theirs.offer.sku) return mine.offer.sku < theirs.offer.sku ? -1 : 1;
+    if (mine.packs !== theirs.packs) return mine.packs - theirs.packs;
+  }
+  const text = (purchase: Purchase): string =>
+    [...purchase.products]
+      .map((pair) => pair.join('='))
+      .sort()
+      .join(' ');
+  return text(a) < text(b) ? -1 : text(a) > text(b) ? 1 : 0;
+}

@@ -1,0 +1,53 @@
+import type { Catalog, Chassis, Content, Dose, Operation, Side, SupplyUse } from '../catalog/index.ts';
+
+/** The fork on one side of the job: its chassis and what its slots hold. */
+export interface ForkState {
+  readonly chassis: Chassis;
+  readonly slots: ReadonlyMap<string, Content>;
+}
+
+/** A supply poured, greased or drained in an operation; the amount in microlitres, milligrams or pieces. */
+export interface Amount {
+  readonly operation: string;
+  readonly action: 'use' | 'drain';
+  readonly specification: string;
+  readonly amount: number;
+  readonly side: Side | null;
+  readonly note: string | null;
+}
+
+/** What the operations use (by the build after) and drain (by the build before). A dose that nobody states is none. */
+export function amountsOf(
+  catalog: Catalog,
+  operations: readonly Operation[],
+  before: ForkState,
+  after: ForkState,
+): Amount[] {
+  return operations.flatMap((operation) => [
+    ...operation.drains.flatMap((use) => resolve(catalog, operation, 'drain', use, before)),
+    ...operation.uses.flatMap((use) => resolve(catalog, operation, 'use', use, after)),
+  ]);
+}
+
+function resolve(
+  catalog: Catalog,
+  operation: Operation,
+  action: 'use' | 'drain',
+  use: SupplyUse,
+  fork: ForkState,
+): Amount[] {
+  const { side, note } = use;
+  if (use.kind === 'amount') {
+    return [{ operation: operation.id, action, specification: use.specification, amount: use.amount, side, note }];
+  }
+  const dose = doseOf(catalog, fork, use.of, use.dose);
+  const amount = dose === null ? null : side === null ? dose.amount : dose[side];
+  if (!dose || amount === null || amount === 0) return [];
+  return [{ operation: operation.id, action, specification: dose.specification, amount, side, note }];
+}
+
+function doseOf(catalog: Catalog, fork: ForkState, of: string, name: string): Dose | null {
+  if (of === 'chassis') return fork.chassis.doses.get(name) ?? null;
+  const content = fork.slots.get(of);
+  return content ? (catalog.parts.get(content.sku)?.doses.get(name) ?? null) : null;
+}
