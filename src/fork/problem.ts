@@ -1,6 +1,6 @@
 import type { Catalog, Chassis, Content, Family, Part } from '../catalog/index.ts';
 import type { Verdict } from '../fitment/index.ts';
-import { byCodeUnit, type Micrometres } from '../quantity/index.ts';
+import type { Micrometres } from '../quantity/index.ts';
 import { type Problem, type Table, tableOf } from '../solve/index.ts';
 import { type Build, familyOf, travelsOf } from './build.ts';
 import { chassisDomain, type SlotDomain, slotDomains } from './domains.ts';
@@ -26,6 +26,10 @@ export interface ForkProblem {
   readonly sizes: readonly number[];
   readonly members: readonly Member[];
   readonly problem: Problem;
+  /** Variables of the slots in the family's order: canonical comparison goes by it. */
+  readonly order: readonly number[];
+  /** Variables of the slots whose change counts: renewable ones do not. */
+  readonly counted: readonly number[];
   /** The verdict on a part in a chassis, remembered. */
   readonly verdict: (part: Part, chassis: Chassis) => Verdict;
 }
@@ -68,7 +72,9 @@ export function forkProblem(
     travels: variables.travels,
     sizes,
     members,
-    problem: { sizes, tables, members: members.length },
+    problem: { sizes, tables, sums: [], members: members.length },
+    order: domains.map((_domain, at) => at + 1),
+    counted: domains.flatMap(({ slot }, at) => (slot.singleUse || slot.wears ? [] : [at + 1])),
     verdict: (part, body) => variables.verdict(part, body),
   };
 }
@@ -117,16 +123,3 @@ export function buildOf(fork: ForkProblem, values: readonly number[]): Build {
 /** The travel that an assignment stands for. */
 export const travelOfValues = (fork: ForkProblem, values: readonly number[]): Micrometres =>
   fork.travels[values[fork.domains.length + 1] ?? 0] ?? fork.now.travel;
-
-/** Canonical order of two assignments of the same vector: fewest changed slots (renewable ones do not count), then slot by slot. */
-export function byCanonical(fork: ForkProblem, a: readonly number[], b: readonly number[]): number {
-  const changed = (values: readonly number[]): number =>
-    fork.domains.filter(({ slot }, at) => !slot.singleUse && !slot.wears && (values[at + 1] ?? 0) !== 0).length;
-  const fewer = changed(a) - changed(b);
-  if (fewer !== 0) return fewer;
-  for (let at = 1; at <= fork.domains.length; at++) {
-    const difference = (a[at] ?? 0) - (b[at] ?? 0);
-    if (difference !== 0) return difference;
-  }
-  return byCodeUnit(fork.chassis[a[0] ?? 0]?.id ?? '', fork.chassis[b[0] ?? 0]?.id ?? '');
-}

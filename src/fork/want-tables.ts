@@ -3,6 +3,9 @@ import { openSlots } from './rules.ts';
 import type { Rule, Variables } from './variables.ts';
 import { type ForkWants, type KeptTrait, takesWheel } from './wants.ts';
 
+/** The member that holds a travel given up to its side of now; it is never shown. */
+export const TOWARD_TRAVEL = 'toward-travel';
+
 /** The wants and the kept traits as rules, each its own member. */
 export function wantTables(variables: Variables, wants: ForkWants, kept: readonly KeptTrait[]): Rule[] {
   const rules: Rule[] = [];
@@ -20,6 +23,16 @@ export function wantTables(variables: Variables, wants: ForkWants, kept: readonl
       scope: [variables.travelVariable],
       member: want('want-travel', { travel: travel / 1000 }, { kind: 'travel' }),
       holds: ([value = 0]) => variables.travel(value) === travel,
+    });
+  }
+  const aim = travel ?? wants.toward;
+  if (aim !== null) {
+    // what is left of a travel that is given up: still on its side of now. Implied by the travel itself; only ways out hold it alone.
+    const side = Math.sign(aim - variables.now.travel);
+    rules.push({
+      scope: [variables.travelVariable],
+      member: { kind: 'want', code: TOWARD_TRAVEL, params: { travel: aim / 1000 }, source: null, wish: null },
+      holds: ([value = 0]) => side === 0 || Math.sign(variables.travel(value) - variables.now.travel) === side,
     });
   }
   if (wheel !== null) {

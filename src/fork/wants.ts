@@ -13,6 +13,8 @@ export interface ForkWants {
   readonly renew: readonly string[];
   readonly services: readonly string[];
   readonly spacers: number | null;
+  /** A travel that was asked for and given up: any that lies on its side of now will do. */
+  readonly toward: Micrometres | null;
   /** Wishes that were given up: wants and kept traits that no longer hold. */
   readonly givenUp: readonly Wish[];
 }
@@ -21,21 +23,18 @@ export interface ForkWants {
 const CHASSIS_TRAITS: readonly {
   readonly trait: string;
   readonly of: (chassis: Chassis) => string | null;
-  readonly from: readonly string[];
 }[] = [
-  { trait: 'wheel', of: (chassis) => String(chassis.wheel), from: ['lowers', 'upper'] },
+  { trait: 'wheel', of: (chassis) => String(chassis.wheel) },
   {
     trait: 'axle',
     of: ({ axle }) => [axle.standard, axle.spacing, axle.rotorPlane].join(' '),
-    from: ['lowers'],
   },
-  { trait: 'offset', of: ({ offset }) => (offset === null ? null : `${offset / 1000} mm`), from: ['lowers', 'upper'] },
+  { trait: 'offset', of: ({ offset }) => (offset === null ? null : `${offset / 1000} mm`) },
   {
     trait: 'steerer',
     of: ({ steerer }) => (steerer ? [steerer.kind, steerer.top, steerer.crownRace].join(' ') : null),
-    from: ['upper'],
   },
-  { trait: 'brake-mount', of: ({ brake }) => (brake ? [brake.mount, brake.native].join(' ') : null), from: ['lowers'] },
+  { trait: 'brake-mount', of: ({ brake }) => (brake ? [brake.mount, brake.native].join(' ') : null) },
 ];
 
 /** Something that stays unless the wish names it: a test of a chassis, a travel, or a part in a slot. */
@@ -57,7 +56,9 @@ export function keptTraits(
   travel: Micrometres,
   wants: ForkWants,
 ): KeptTrait[] {
-  const named = new Set(wants.useParts.map((sku) => catalog.parts.get(sku)?.role ?? ''));
+  const used = wants.useParts.flatMap((sku) => catalog.parts.get(sku) ?? []);
+  const roles = new Set(used.map(({ role }) => role));
+  const bodies = [...catalog.chassis.values()].filter((chassis) => chassis.family === family.id);
   const given = (trait: string): boolean => wants.givenUp.some((wish) => wish.kind === 'kept' && wish.trait === trait);
   const member = (trait: string, value: string): Member => ({
     kind: 'kept',
@@ -67,14 +68,9 @@ export function keptTraits(
     wish: { kind: 'kept', trait },
   });
   const kept: KeptTrait[] = [];
-  for (const { trait, of, from } of CHASSIS_TRAITS) {
+  for (const { trait, of } of CHASSIS_TRAITS) {
     const value = of(now.chassis);
-    if (
-      value === null ||
-      given(trait) ||
-      (trait === 'wheel' && wants.wheel !== null) ||
-      from.some((role) => named.has(role))
-    )
+    if (value === null || given(trait) || (trait === 'wheel' && wants.wheel !== null) || brought(used, bodies, of))
       continue;
     kept.push({
       on: 'chassis',
@@ -82,11 +78,17 @@ export function keptTraits(
       holds: (chassis) => of(chassis) === value,
     });
   }
-  if (wants.travel === null && !given('travel') && !named.has('spring') && !named.has('travel-spacers')) {
+  if (
+    wants.travel === null &&
+    wants.toward === null &&
+    !given('travel') &&
+    !roles.has('spring') &&
+    !roles.has('travel-spacers')
+  ) {
     kept.push({ on: 'travel', member: member('travel', `${travel / 1000} mm`) });
   }
-  kept.push(...partTraits(catalog, now, 'spring', ['kind'], named, given, member));
-  kept.push(...partTraits(catalog, now, 'damper', family.keeps, named, given, member));
+  kept.push(...partTraits(catalog, now, 'spring', ['kind'], used, given, member));
+  kept.push(...partTraits(catalog, now, 'damper', family.keeps, used, given, member));
   return kept;
 }
 
@@ -95,18 +97,27 @@ function partTraits(
   now: Build,
   slot: string,
   traits: readonly string[],
-  named: ReadonlySet<string>,
+  used: readonly Part[],
   given: (trait: string) => boolean,
   member: (trait: string, value: string) => Member,
 ): KeptTrait[] {
   const content = now.slots.get(slot);
   const part = content ? catalog.parts.get(content.sku) : undefined;
-  if (!part || named.has(slot)) return [];
+  if (!part) return [];
+  const states = (trait: string): boolean => used.some((other) => other.role === part.role && other.traits.has(trait));
   return traits.flatMap((trait): KeptTrait[] => {
     const name = `${slot}.${trait}`;
     const value = part.traits.get(trait);
-    if (value === undefined || given(name)) return [];
+    if (value === undefined || given(name) || states(trait)) return [];
     return [{ on: 'part', slot, member: member(name, value), holds: (other) => other?.traits.get(trait) === value }];
+  });
+}
+
+/** True where a part that must be used settles a trait: every chassis that lists it has the same value. */
+function brought(used: readonly Part[], bodies: readonly Chassis[], of: (chassis: Chassis) => string | null): boolean {
+  return used.some(({ sku }) => {
+    const values = new Set(bodies.filter(({ upper, lowers }) => upper === sku || lowers === sku).map(of));
+    return values.size === 1 && !values.has(null);
   });
 }
 

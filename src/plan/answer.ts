@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { contentSchema, questionSchema } from './question.ts';
+import { contentSchema, questionSchema, wantsSchema } from './question.ts';
 
 const decimal = z.string().regex(/^-?[0-9]+(?:\.[0-9]+)?$/);
 const params = z.record(z.string(), z.union([z.string(), z.number(), z.boolean(), z.null(), z.array(z.string())]));
@@ -148,7 +148,7 @@ const memberSchema = z.strictObject({
 
 const wayOutSchema = z.strictObject({
   drop: z.array(z.strictObject({ code: z.string(), params, message: z.string() })),
-  wants: z.record(z.string(), z.unknown()),
+  wants: wantsSchema,
   money: decimal,
   minutes: z.int(),
   days: z.int().nullable(),

@@ -1,6 +1,6 @@
 import { buildOf, type ForkProblem, forkProblem } from '../fork/index.ts';
 import { minor } from '../quantity/index.ts';
-import { enumerate, StepBudget } from '../solve/index.ts';
+import { Search, StepBudget } from '../solve/index.ts';
 import type { Answer, Status } from './answer.ts';
 import { assemblePlans, byPreference } from './assemble.ts';
 import { type Fault, fault } from './fault.ts';
@@ -9,7 +9,8 @@ import { money } from './lines.ts';
 import { forkWants, type Prepared, prepare } from './prepare.ts';
 import { type Question, questionSchema } from './question.ts';
 import { refuse } from './refuse.ts';
-import { type Candidate, missingSkus, type SearchResult, searchPlans } from './search.ts';
+import { type Candidate, canBuild, searchPlans } from './search.ts';
+import { missingSkus } from './work-of.ts';
 import type { World } from './world.ts';
 
 export type Reply =
@@ -48,7 +49,7 @@ function work(world: World, prepared: Prepared): Answer {
     });
   }
   if (!complete) return answer(world, prepared, { status: 'stopped', complete: false });
-  return noPlan(world, prepared, fork, result, budget);
+  return noPlan(world, prepared, fork, budget);
 }
 
 /** Nothing is asked for that would change anything or have it done. */
@@ -72,22 +73,24 @@ function satisfiedByNow({ question: { wants }, buying }: Prepared, fork: ForkPro
     0
   )
     return false;
-  let first: readonly number[] | null = null;
-  enumerate(
-    fork.problem,
-    () => true,
-    new StepBudget(fork.sizes.length + 1),
-    (values) => {
-      first = [...values];
+  return firstBuild(fork)?.every((value) => value === 0) ?? false;
+}
+
+/** The first build that meets wants and rules, in canonical order of the slots; null where there is none. */
+function firstBuild(fork: ForkProblem): readonly number[] | null {
+  const found: (readonly number[])[] = [];
+  new Search(fork.problem, () => true, fork.order).run(new StepBudget(1_000_000), {
+    leaf: (values) => {
+      found.push(values);
       return false;
     },
-  );
-  return (first as readonly number[] | null)?.every((value) => value === 0) ?? false;
+  });
+  return found[0] ?? null;
 }
 
 /** No plan: impossible whatever is unknown, not known, or there is a build whose parts cannot be had. */
-function noPlan(world: World, prepared: Prepared, fork: ForkProblem, result: SearchResult, budget: StepBudget): Answer {
-  if (result.builds > 0) {
+function noPlan(world: World, prepared: Prepared, fork: ForkProblem, budget: StepBudget): Answer {
+  if (canBuild(fork, () => true, budget)) {
     const refusal = {
       conflicts: [[...notObtainable(world, prepared, fork)]],
       smallest: false,
@@ -99,7 +102,7 @@ function noPlan(world: World, prepared: Prepared, fork: ForkProblem, result: Sea
   const open = prepared.question.allowUnknown
     ? null
     : forkProblem(world.catalog, prepared.now, prepared.wants, { allowUnknown: true });
-  const withUnknown = open ? searchPlans(world, prepared, open, budget).builds > 0 : false;
+  const withUnknown = open ? canBuild(open, () => true, budget) === true : false;
   const refusal = refuse(world, prepared, fork, budget);
   return answer(world, prepared, {
     status: refusal === null ? 'stopped' : withUnknown ? 'not-known' : 'impossible',
@@ -114,17 +117,7 @@ function notObtainable(
   prepared: Prepared,
   fork: ForkProblem,
 ): NonNullable<Answer['refusal']>['conflicts'][number] {
-  let first: readonly number[] = [];
-  enumerate(
-    fork.problem,
-    () => true,
-    new StepBudget(prepared.question.stepLimit),
-    (values) => {
-      first = [...values];
-      return false;
-    },
-  );
-  const build = buildOf(fork, first);
+  const build = buildOf(fork, firstBuild(fork) ?? []);
   return [
     {
       kind: 'stock',

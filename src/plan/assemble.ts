@@ -41,7 +41,6 @@ export function byPreference(prefer: Question['prefer'], a: PlanVector, b: PlanV
 function labelsOf(vectors: readonly PlanVector[]): Label[][] {
   const labels: Label[][] = vectors.map(() => []);
   labels[0]?.push('recommended');
-  const priced = vectors.some((vector) => vector[3] === 0);
   const best = (label: Label, value: (vector: PlanVector) => number): void => {
     let at = -1;
     for (const [index, vector] of vectors.entries()) {
@@ -51,7 +50,7 @@ function labelsOf(vectors: readonly PlanVector[]): Label[][] {
     }
     labels[at]?.push(label);
   };
-  best('cheapest', (vector) => (priced && vector[3] > 0 ? Number.NaN : vector[0]));
+  best('cheapest', (vector) => (vector[3] > 0 ? Number.NaN : vector[0]));
   best('quickest', (vector) => vector[1]);
   best('soonest', (vector) => vector[2]);
   return labels;
@@ -66,17 +65,16 @@ function assemble(
 ): Plan {
   const { build, work, purchase, vector, labour } = candidate;
   const [total, minutes, days, unpriced, unknowns] = vector;
-  const renewable = new Set(
-    prepared.family.slots.filter(({ singleUse, wears }) => singleUse || wears).map(({ name }) => name),
-  );
   const steps = planSteps(world, prepared, candidate);
   return {
     label,
     build: Object.fromEntries(build.slots),
     chassis: build.chassis.id,
-    changes: work.changed
-      .filter((slot) => !renewable.has(slot))
-      .map((slot) => ({ slot, from: prepared.now.build.slots.get(slot) ?? null, to: build.slots.get(slot) ?? null })),
+    changes: work.changed.map((slot) => ({
+      slot,
+      from: prepared.now.build.slots.get(slot) ?? null,
+      to: build.slots.get(slot) ?? null,
+    })),
     lines: planLines(world, prepared, candidate),
     steps,
     tools: planTools(world, steps),

@@ -133,40 +133,37 @@ function pieceLines(world: World, prepared: Prepared, candidate: Candidate, pool
 function useLines(world: World, candidate: Candidate, pools: readonly Pool[]): Line[] {
   const { catalog } = world;
   const { purchase, work } = candidate;
-  const dosedLeft = new Map([...purchase.dosed].map(([sku, { amount }]) => [sku, amount]));
-  const lines: Line[] = [];
-  for (const [specification, amount] of [...work.demand.supplies].sort(([a], [b]) => byCodeUnit(a, b))) {
-    const sku = purchase.products.get(specification);
-    const supply = sku === undefined ? undefined : catalog.supplies.get(sku);
-    if (!supply || amount <= 0) continue;
-    const because = [
-      ...new Set(
-        work.amounts
-          .filter((use) => use.action === 'use' && use.specification === specification)
-          .map(({ operation }) => operation),
-      ),
-    ];
-    for (const part of draw(pools, supply.sku, amount, 'fresh-only')) {
-      const dosed = part.from === null ? purchase.dosed.get(supply.sku) : undefined;
-      if (dosed) dosedLeft.set(supply.sku, (dosedLeft.get(supply.sku) ?? 0) - part.amount);
-      lines.push({
-        ...blank,
-        action: 'use',
-        sku: supply.sku,
-        name: supply.name,
-        role: supply.use,
-        quantity: amountNumber(part.amount, supply.unit),
-        unit: supply.unit,
-        // one price for all of a product that is dosed: it stands on the last of its lines, so that nothing is rounded twice
-        total:
-          dosed?.price != null && dosedLeft.get(supply.sku) === 0 ? formatMoney(dosed.price, catalog.digits) : null,
-        from: part.from,
-        because,
-        source: sourceOf(supply.source),
+  const byProduct = groupBy(
+    [...work.demand.supplies].filter(([, amount]) => amount > 0),
+    ([specification]) => purchase.products.get(specification),
+  );
+  return [...byProduct]
+    .flatMap(([sku, demands]): Line[] => {
+      const supply = sku === undefined ? undefined : catalog.supplies.get(sku);
+      if (!supply) return [];
+      const specifications = demands.map(([specification]) => specification);
+      const because = work.amounts
+        .filter((use) => use.action === 'use' && specifications.includes(use.specification))
+        .map(({ operation }) => operation);
+      const amount = demands.reduce((sum, [, part]) => sum + part, 0);
+      return draw(pools, supply.sku, amount, 'fresh-only').map((part): Line => {
+        const price = part.from === null ? (purchase.dosed.get(supply.sku)?.price ?? null) : null;
+        return {
+          ...blank,
+          action: 'use',
+          sku: supply.sku,
+          name: supply.name,
+          role: supply.use,
+          quantity: amountNumber(part.amount, supply.unit),
+          unit: supply.unit,
+          total: price === null ? null : money(world, price),
+          from: part.from,
+          because: [...new Set(because)],
+          source: sourceOf(supply.source),
+        };
       });
-    }
-  }
-  return lines;
+    })
+    .sort((a, b) => byCodeUnit(a.sku ?? '', b.sku ?? ''));
 }
 
 function buyLines(world: World, candidate: Candidate, pools: readonly Pool[], consumed: readonly Line[]): Line[] {

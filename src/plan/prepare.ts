@@ -161,6 +161,7 @@ export function forkWants(catalog: Catalog, question: Question, givenUp: readonl
   const left = (kind: 'use' | 'keep' | 'renew' | 'service', names: readonly string[]): string[] =>
     [...new Set(names)].filter((name) => !given(kind, name));
   return {
+    toward: wants.travel !== undefined && given('travel') ? millimetres(wants.travel) : null,
     travel: wants.travel === undefined || given('travel') ? null : millimetres(wants.travel),
     wheel: wants.wheel === undefined || given('wheel') ? null : wants.wheel,
     useParts: left('use', wants.use).filter((sku) => catalog.parts.has(sku)),
@@ -192,7 +193,7 @@ function atHandOf(catalog: Catalog, question: Question): AtHand {
   return { fresh, used, supplies, kits };
 }
 
-function buyingOf(catalog: Catalog, question: Question): BuyingPolicy {
+export function buyingOf(catalog: Catalog, question: Question): BuyingPolicy {
   const use = [...new Set(question.wants.use)];
   return {
     bulk: question.supplies === 'bulk',

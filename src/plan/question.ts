@@ -25,7 +25,7 @@ const haveSchema = z.strictObject({
 });
 
 /** What the fork should become. Everything left out stays as it is. */
-const wantsSchema = z.strictObject({
+export const wantsSchema = z.strictObject({
   travel: mm.optional(),
   wheel: z.int().min(100).max(800).optional(),
   use: z.array(sku).max(50).default([]),

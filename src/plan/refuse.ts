@@ -3,21 +3,23 @@ import {
   type ForkProblem,
   type ForkWants,
   forkProblem,
+  TOWARD_TRAVEL,
   travelOfValues,
   type Wish,
 } from '../fork/index.ts';
-import { minor } from '../quantity/index.ts';
-import { corrections, enumerate, type Oracle, type StepBudget, smallestConflict } from '../solve/index.ts';
+import { millimetres, minor } from '../quantity/index.ts';
+import { corrections, type Oracle, Search, type StepBudget, smallestConflict } from '../solve/index.ts';
 import type { Member, Refusal, WayOut } from './answer.ts';
 import { byPreference } from './assemble.ts';
 import { money } from './lines.ts';
-import { forkWants, type Prepared } from './prepare.ts';
+import { buyingOf, forkWants, type Prepared } from './prepare.ts';
+import type { Question } from './question.ts';
 import { type Candidate, canBuild, searchPlans } from './search.ts';
 import { sourceOf } from './source.ts';
 import type { World } from './world.ts';
 
 /** Most wishes that a way out gives up at once; what needs more is not listed, and `complete` says so. */
-const MOST_GIVEN_UP = 3;
+const MOST_GIVEN_UP = 8;
 
 /**
  * Why no build meets the wants: independent conflicts, each the smallest left once the wishes of those before it are given up,
@@ -25,7 +27,7 @@ const MOST_GIVEN_UP = 3;
  */
 export function refuse(world: World, prepared: Prepared, fork: ForkProblem, budget: StepBudget): Refusal | null {
   const canStand: Oracle = (held) => canBuild(fork, (member) => held.has(member), budget);
-  const order = memberOrder(fork);
+  const order = memberOrder(fork).filter((member) => fork.members[member]?.code !== TOWARD_TRAVEL);
   const conflicts: Member[][] = [];
   let smallest = true;
   let left = order;
@@ -69,7 +71,7 @@ function waysOut(
   budget: StepBudget,
 ): { readonly found: WayOut[]; readonly complete: boolean } {
   const optional = order.filter((member) => fork.members[member]?.wish);
-  const fixed = order.filter((member) => !fork.members[member]?.wish);
+  const fixed = fork.members.flatMap(({ wish }, member) => (wish ? [] : [member]));
   const { found, complete } = corrections(fixed, optional, canStand, MOST_GIVEN_UP);
   const ways: WayOut[] = [];
   for (const given of found) {
@@ -101,15 +103,12 @@ function relaxed(
   if (asked === null || !wishes.some(({ kind }) => kind === 'travel')) return [wants];
   const without = forkProblem(world.catalog, prepared.now, wants, { allowUnknown: prepared.question.allowUnknown });
   const reachable = new Set<number>();
-  enumerate(
-    without.problem,
-    () => true,
-    budget,
-    (values) => {
+  new Search(without.problem, () => true, without.order).run(budget, {
+    leaf: (values) => {
       reachable.add(travelOfValues(without, values));
       return true;
     },
-  );
+  });
   const sorted = [...reachable].sort((a, b) => a - b);
   const below = sorted.filter((travel) => travel < asked).at(-1);
   const above = sorted.find((travel) => travel > asked);
@@ -119,7 +118,7 @@ function relaxed(
   });
 }
 
-/** Solves the whole question with other wants; null where it cannot be met after all or nothing is left to do. */
+/** Solves the whole question with other wants, as it would be asked anew; null where it cannot be met after all. */
 function solveAgain(
   world: World,
   prepared: Prepared,
@@ -127,51 +126,56 @@ function solveAgain(
   drop: readonly Member[],
   budget: StepBudget,
 ): WayOut | null {
-  const again: Prepared = { ...prepared, wants };
-  const fork = forkProblem(world.catalog, prepared.now, wants, { allowUnknown: prepared.question.allowUnknown });
-  const { candidates } = searchPlans(world, again, fork, budget);
-  const best = [...candidates].sort((a, b) => byPreference(prepared.question.prefer, a.vector, b.vector))[0];
+  const first = bestOf(world, { ...prepared, wants }, budget);
+  if (!first) return null;
+  const asked = wantsOf(prepared, wants, first);
+  const question: Question = { ...prepared.question, wants: asked };
+  const best = bestOf(
+    world,
+    { ...prepared, question, wants: forkWants(world.catalog, question, []), buying: buyingOf(world.catalog, question) },
+    budget,
+  );
   if (!best) return null;
   const [total, minutes, days] = best.vector;
   return {
     drop: drop.map(({ code, params }) => ({ code, params })),
-    wants: wantsDocument(prepared, wants, best),
+    wants: asked,
     money: money(world, minor(total)),
     minutes,
     days: Number.isFinite(days) ? days : null,
   };
 }
 
-/** The wants as a question would state them, with what the plan settled for the wishes given up. */
-function wantsDocument(prepared: Prepared, wants: ForkWants, best: Candidate): WayOut['wants'] {
-  const { question } = prepared;
-  const keptGiven = wants.givenUp.flatMap((wish) => (wish.kind === 'kept' ? [wish.trait] : []));
-  const gone = (kind: Wish['kind'], name: string): boolean =>
-    wants.givenUp.some((wish) => wish.kind === kind && 'name' in wish && wish.name === name);
-  const parts = keptGiven.flatMap((trait) => {
-    const slot = trait.includes('.')
-      ? trait.slice(0, trait.indexOf('.'))
-      : trait === 'steerer'
-        ? 'upper'
-        : ['axle', 'offset', 'brake-mount'].includes(trait)
-          ? 'lowers'
-          : null;
-    const sku = slot === null ? undefined : best.build.slots.get(slot)?.sku;
-    return sku === undefined ? [] : [sku];
+function bestOf(world: World, prepared: Prepared, budget: StepBudget): Candidate | null {
+  const fork = forkProblem(world.catalog, prepared.now, prepared.wants, {
+    allowUnknown: prepared.question.allowUnknown,
   });
+  const { candidates } = searchPlans(world, prepared, fork, budget);
+  return [...candidates].sort((a, b) => byPreference(prepared.question.prefer, a.vector, b.vector))[0] ?? null;
+}
+
+/** The slot whose part settles a kept trait that was given up. */
+function slotOfTrait(trait: string): string | null {
+  if (trait.includes('.')) return trait.slice(0, trait.indexOf('.'));
+  if (trait === 'steerer') return 'upper';
+  return ['axle', 'offset', 'brake-mount'].includes(trait) ? 'lowers' : null;
+}
+
+/** The wants as a question states them, with what the plan settled for the wishes given up. */
+function wantsOf(prepared: Prepared, wants: ForkWants, best: Candidate): Question['wants'] {
+  const traits = wants.givenUp.flatMap((wish) => (wish.kind === 'kept' ? [wish.trait] : []));
+  const gone = (name: string): boolean => wants.givenUp.some((wish) => wish.kind === 'use' && wish.name === name);
+  const settled = traits.flatMap((trait) => {
+    const slot = slotOfTrait(trait);
+    return (slot === null ? null : best.build.slots.get(slot)?.sku) ?? [];
+  });
+  const travel = wants.travel ?? (traits.includes('travel') ? millimetres(best.travel / 1000) : null);
+  const wheel = wants.wheel ?? (traits.includes('wheel') ? best.build.chassis.wheel : null);
   return {
-    ...(wants.travel !== null
-      ? { travel: wants.travel / 1000 }
-      : keptGiven.includes('travel')
-        ? { travel: undefined }
-        : {}),
-    ...(wants.wheel !== null
-      ? { wheel: wants.wheel }
-      : keptGiven.includes('wheel')
-        ? { wheel: best.build.chassis.wheel }
-        : {}),
-    ...(wants.spacers !== null ? { spacers: wants.spacers } : {}),
-    use: [...new Set([...question.wants.use.filter((sku) => !gone('use', sku)), ...parts])],
+    ...(travel === null ? {} : { travel: travel / 1000 }),
+    ...(wheel === null ? {} : { wheel }),
+    ...(wants.spacers === null ? {} : { spacers: wants.spacers }),
+    use: [...new Set([...prepared.question.wants.use.filter((sku) => !gone(sku)), ...settled])],
     keep: [...wants.keep],
     renew: [...wants.renew],
     service: [...wants.services],

@@ -21,12 +21,56 @@ export function smallestConflict(members: readonly number[], canStand: Oracle): 
     const hitting = smallestHittingSet(members, corrections);
     const verdict = canStand(new Set(hitting));
     if (verdict === null) return null;
-    if (!verdict)
-      return { members: [...hitting].sort((a, b) => members.indexOf(a) - members.indexOf(b)), smallest: true };
+    if (!verdict) return preferred(members, corrections, hitting, canStand);
     const correction = correctionFrom(members, hitting, canStand);
     if (correction === null || correction.size === 0) return null;
     corrections.push(correction);
   }
+}
+
+/** Most equally small sets that are tried for one whose members come earlier. */
+const MOST_TRIED = 500;
+
+/** Of the smallest conflicts the one whose members come first in the order of preference. */
+function preferred(
+  members: readonly number[],
+  corrections: readonly ReadonlySet<number>[],
+  known: readonly number[],
+  canStand: Oracle,
+): Conflict | null {
+  const rank = new Map(members.map((member, at) => [member, at]));
+  const byRank = (a: number, b: number): number => (rank.get(a) ?? 0) - (rank.get(b) ?? 0);
+  const sets = new Map<string, number[]>();
+  for (const set of hittingSets(members, corrections, known.length, [])) {
+    const sorted = [...set].sort(byRank);
+    sets.set(sorted.join(' '), sorted);
+    if (sets.size >= MOST_TRIED) break;
+  }
+  const inOrder = [...sets.values()].sort(
+    (a, b) => a.map((member, at) => byRank(member, b[at] ?? 0)).find((difference) => difference !== 0) ?? 0,
+  );
+  for (const set of inOrder) {
+    const verdict = canStand(new Set(set));
+    if (verdict === null) return null;
+    if (!verdict) return { members: set, smallest: true };
+  }
+  return { members: [...known].sort(byRank), smallest: true };
+}
+
+/** Every set of at most `left` further members that hits all sets; a set may come more than once. */
+function* hittingSets(
+  members: readonly number[],
+  sets: readonly ReadonlySet<number>[],
+  left: number,
+  chosen: readonly number[],
+): Generator<readonly number[]> {
+  const open = sets.find((set) => !chosen.some((member) => set.has(member)));
+  if (!open) {
+    yield chosen;
+    return;
+  }
+  if (left === 0) return;
+  for (const member of members) if (open.has(member)) yield* hittingSets(members, sets, left - 1, [...chosen, member]);
 }
 
 /** Grows a satisfiable set, later members first, and returns what is left over: a minimal correction. */

@@ -1,10 +1,11 @@
 /**
- * A finite problem: variables with domains 0..size-1, and tables of what goes together. It knows nothing of forks.
- * A table belongs to a member (a want, a rule, a fact) so that a refusal can name who cannot stand with whom; null: always holds.
+ * A finite problem: variables with domains 0..size-1, tables of what goes together, and linear sums within bounds. It knows nothing of forks.
+ * A table or sum belongs to a member (a want, a rule, a fact) so that a refusal can name who cannot stand with whom; null: always holds.
  */
 export interface Problem {
   readonly sizes: readonly number[];
   readonly tables: readonly Table[];
+  readonly sums: readonly Sum[];
   readonly members: number;
 }
 
@@ -12,6 +13,15 @@ export interface Problem {
 export interface Table {
   readonly scope: readonly number[];
   readonly allowed: Uint8Array;
+  readonly member: number | null;
+}
+
+/** least <= sum over the scope of weights[at][value] <= greatest. Weights are whole numbers; the bounds may be infinite. */
+export interface Sum {
+  readonly scope: readonly number[];
+  readonly weights: readonly (readonly number[])[];
+  readonly least: number;
+  readonly greatest: number;
   readonly member: number | null;
 }
 

@@ -1,3 +1,3 @@
 export { type Cover, type CoverColumn, cheapestCovers } from './cover.ts';
-export { type AtHand, daysFor, type Market, makeMarket, mostWithin, type Offer, onShelf, unitFloor } from './market.ts';
+export { type AtHand, daysFor, type Market, makeMarket, mostWithin, type Offer, onShelf } from './market.ts';
 export { type BuyingPolicy, comparePurchases, type Demand, type Purchase, purchases } from './purchase.ts';

@@ -26,6 +26,8 @@ export interface Market {
   readonly offers: ReadonlyMap<string, Offer>;
   /** Offers by the SKU of a part or supply that they give, in code-unit order of their own SKU. */
   readonly giving: ReadonlyMap<string, readonly Offer[]>;
+  /** A price per piece or held unit of a SKU that no offer undercuts: see `unitFloor`. */
+  readonly floors: ReadonlyMap<string, number>;
   /** Supplies by the specification that they meet, in code-unit order. */
   readonly meeting: ReadonlyMap<string, readonly string[]>;
 }
@@ -59,7 +61,8 @@ export function makeMarket(catalog: Catalog, stock: Stock, shop: Shop): Market {
     for (const specification of supply.meets)
       meeting.set(specification, [...(meeting.get(specification) ?? []), supply.sku].sort());
   }
-  return { catalog, shop, offers, giving, meeting };
+  const floors = new Map([...giving].map(([sku, given]) => [sku, unitFloor(given, sku)]));
+  return { catalog, shop, offers, giving, floors, meeting };
 }
 
 /** Packs that nobody has promised away. */
@@ -84,9 +87,9 @@ export function mostWithin(offer: Offer, days: number): number {
  * A price per piece or held unit of a SKU that no offer undercuts: each offer's price shared evenly among the things it gives.
  * Adding these up over a demand never exceeds what the demand costs (a feasible dual solution of its cover). 0 where something has no price.
  */
-export function unitFloor(market: Market, sku: string): number {
+function unitFloor(offers: readonly Offer[], sku: string): number {
   let least = Number.POSITIVE_INFINITY;
-  for (const offer of market.giving.get(sku) ?? []) {
+  for (const offer of offers) {
     const amount = offer.gives.find((given) => given.sku === sku)?.amount ?? 0;
     if (amount > 0) least = Math.min(least, (offer.price ?? 0) / offer.gives.length / amount);
   }

@@ -41,10 +41,14 @@ function resolve(
     return [{ operation: operation.id, action, specification: use.specification, amount: use.amount, side, note }];
   }
   const dose = doseOf(catalog, fork, use.of, use.dose);
-  const amount = dose === null ? null : side === null ? dose.amount : dose[side];
+  const amount = dose === null ? null : side === null ? (dose.amount ?? bothLegs(dose)) : (dose[side] ?? dose.amount);
   if (!dose || amount === null || amount === 0) return [];
   return [{ operation: operation.id, action, specification: dose.specification, amount, side, note }];
 }
+
+/** A dose that is stated by leg only, poured without naming a side: both legs together. */
+const bothLegs = ({ left, right }: Dose): number | null =>
+  left === null && right === null ? null : (left ?? 0) + (right ?? 0);
 
 function doseOf(catalog: Catalog, fork: ForkState, of: string, name: string): Dose | null {
   if (of === 'chassis') return fork.chassis.doses.get(name) ?? null;

@@ -99,7 +99,8 @@ function checkDose(reader: RecordReader<RawOperation>, use: RawUse, path: Path):
   for (const chassis of reader.context.records.chassis.values()) {
     if (!reader.at.raw.families.includes(chassis.raw.family)) continue;
     const stated = chassis.raw.doses?.[dose];
-    const missing = stated === undefined || (use.side === undefined ? stated.amount : stated[use.side]) === undefined;
+    const missing =
+      stated === undefined || (use.side !== undefined && stated[use.side] === undefined && stated.amount === undefined);
     if (missing)
       reader.problem(path, 'dose-missing-side', {
         dose: `${dose} of chassis ${chassis.id}`,

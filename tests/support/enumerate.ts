@@ -1,24 +1,4 @@
-import type { Problem, Table } from './problem.ts';
-
-/** Counts search steps and says when they are used up; shared by the searches of one question. */
-export class StepBudget {
-  used = 0;
-  readonly limit: number;
-
-  constructor(limit: number) {
-    this.limit = limit;
-  }
-
-  /** Takes one step; false when none is left. */
-  take(): boolean {
-    if (this.used >= this.limit) return false;
-    this.used++;
-    return true;
-  }
-}
-
-/** How a search ended: the whole space was seen, the visitor had enough, or the steps ran out. */
-export type SearchEnd = 'whole' | 'enough' | 'stopped';
+import type { Problem, SearchEnd, StepBudget, Table } from '../../src/solve/index.ts';
 
 /**
  * Visits every assignment that all tables of the held members allow, in lexicographic order of the variables' values.

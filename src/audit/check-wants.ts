@@ -1,0 +1,52 @@
+import { sameContent, show } from './build.ts';
+import { type Fault, fault } from './finding.ts';
+import { numbers, texts } from './read.ts';
+import type { Scene } from './scene.ts';
+
+/** Every want is met (section 3). */
+export function* checkWants(scene: Scene): Iterable<Fault> {
+  const { question, after, now } = scene;
+  if (question.travel !== null && after.travel !== question.travel) {
+    yield fault('want-travel', `the travel is ${after.travel} um, wanted ${question.travel}`);
+  }
+  const wheels = [...numbers(after.chassis.wheel), ...numbers(after.chassis.takes)];
+  if (question.wheel !== null && !wheels.includes(question.wheel)) {
+    yield fault('want-wheel', `${after.chassis.id} does not take ${question.wheel}`);
+  }
+  const spacers = after.build.get('volume-spacers')?.quantity ?? 0;
+  if (question.spacers !== null && spacers !== question.spacers) {
+    yield fault('want-spacers', `${spacers} volume spacers, wanted ${question.spacers}`);
+  }
+  for (const slot of question.keep) {
+    if (!sameContent(now.build.get(slot), after.build.get(slot))) {
+      yield fault('want-keep', `${slot} held ${show(now.build.get(slot))}`);
+    }
+  }
+  for (const slot of question.renew) {
+    if (!scene.slots.has(slot)) yield fault('want-renew', `${slot} is no slot of the family`);
+  }
+  for (const id of question.service) {
+    const families = texts(scene.book.services.get(id)?.families);
+    if (!families.some((family) => family === scene.family.id)) {
+      yield fault('want-service', `${id} is no service of the family`);
+    }
+  }
+  for (const sku of new Set(question.use)) {
+    if (!isUsed(scene, sku)) yield fault('want-use', `${sku} is not used`);
+  }
+  if (scene.work.needed.length === 0 && scene.plan.lines.length === 0) {
+    yield fault('nothing-to-do', 'a plan in which nothing is done');
+  }
+}
+
+/** A part is in the build; a kit is bought or taken; a supply, or one of its packs, is used. */
+function isUsed(scene: Scene, sku: string): boolean {
+  const { book, plan } = scene;
+  if (book.parts.has(sku)) return [...scene.after.build.values()].some((content) => content?.sku === sku);
+  if (book.kits.has(sku)) {
+    return plan.lines.some((line) => (line.action === 'buy' || line.action === 'take') && line.sku === sku);
+  }
+  const uses = plan.lines.filter((line) => line.action === 'use');
+  if (book.packs.has(sku)) return uses.some((line) => line.from === sku || line.sku === sku);
+  return uses.some((line) => line.sku === sku || book.packs.get(line.sku ?? '')?.supply.sku === sku);
+}

@@ -1,0 +1,153 @@
+import type { Operation } from '../catalog/index.ts';
+import { type Build, sameContent } from '../fork/index.ts';
+import { type Minor, minor, multiplyDivide, roundUpAmount } from '../quantity/index.ts';
+import { type Demand, purchases } from '../supply/index.ts';
+import { type Amount, amountsOf, type Needed, neededOperations, orderOfWork } from '../work/index.ts';
+import type { Prepared } from './prepare.ts';
+import type { World } from './world.ts';
+
+/** The work that a build takes. */
+export interface Work {
+  readonly changed: readonly string[];
+  readonly needed: Needed;
+  readonly order: readonly Operation[];
+  readonly amounts: readonly Amount[];
+  readonly minutes: number;
+  /** New pieces by slot. */
+  readonly fresh: ReadonlyMap<string, { readonly sku: string; readonly quantity: number; readonly renewed: boolean }>;
+  /** Parts without a slot that parts newly put in need, and who needs them. */
+  readonly extras: ReadonlyMap<string, { readonly quantity: number; readonly because: readonly string[] }>;
+  readonly demand: Demand;
+}
+
+/** The work that turns the fork of now into a build; null where its operations contradict each other. */
+export function workOf(world: World, prepared: Prepared, build: Build): Work | null {
+  const { catalog } = world;
+  const { family, now, wants } = prepared;
+  const changed = family.slots
+    .filter(({ name }) => !sameContent(now.build.slots.get(name) ?? null, build.slots.get(name) ?? null))
+    .map(({ name }) => name);
+  const needed = neededOperations(catalog, family, { changed, renewed: wants.renew, services: wants.services });
+  const order = orderOfWork(needed.operations);
+  if (!order) return null;
+  const amounts = amountsOf(catalog, order, now.build, build);
+  const fresh = freshPieces(prepared, build, changed, new Set(needed.renewed));
+  const extras = extraParts(world, fresh, changed);
+  return {
+    changed,
+    needed,
+    order,
+    amounts,
+    minutes: order.reduce((sum, { minutes }) => sum + minutes, 0),
+    fresh,
+    extras,
+    demand: demandOf(world, prepared, fresh, extras, amounts),
+  };
+}
+
+function freshPieces(
+  prepared: Prepared,
+  build: Build,
+  changed: readonly string[],
+  renewed: ReadonlySet<string>,
+): Work['fresh'] {
+  const fresh = new Map<string, { sku: string; quantity: number; renewed: boolean }>();
+  for (const { name } of prepared.family.slots) {
+    const content = build.slots.get(name) ?? null;
+    if (!content) continue;
+    if (renewed.has(name)) {
+      fresh.set(name, { ...content, renewed: true });
+    } else if (changed.includes(name)) {
+      const before = prepared.now.build.slots.get(name) ?? null;
+      const reused = before?.sku === content.sku ? Math.min(before.quantity, content.quantity) : 0;
+      if (content.quantity > reused)
+        fresh.set(name, { sku: content.sku, quantity: content.quantity - reused, renewed: false });
+    }
+  }
+  return fresh;
+}
+
+/** Parts without a slot that newly fitted parts need, and what those need in turn. */
+function extraParts(world: World, fresh: Work['fresh'], changed: readonly string[]): Work['extras'] {
+  const extras = new Map<string, { quantity: number; because: string[] }>();
+  const add = (sku: string, times: number): void => {
+    for (const need of world.catalog.parts.get(sku)?.needs ?? []) {
+      if (need.kind !== 'part') continue;
+      const known = extras.get(need.sku) ?? { quantity: 0, because: [] };
+      extras.set(need.sku, { quantity: known.quantity + need.quantity * times, because: [...known.because, sku] });
+      add(need.sku, need.quantity * times);
+    }
+  };
+  for (const [slot, { sku, quantity }] of fresh) if (changed.includes(slot)) add(sku, quantity);
+  return extras;
+}
+
+function demandOf(
+  world: World,
+  prepared: Prepared,
+  fresh: Work['fresh'],
+  extras: Work['extras'],
+  amounts: readonly Amount[],
+): Demand {
+  const pieces = new Map<string, { fresh: number; any: number }>();
+  const add = (sku: string, kind: 'fresh' | 'any', quantity: number): void => {
+    const known = pieces.get(sku) ?? { fresh: 0, any: 0 };
+    pieces.set(sku, { ...known, [kind]: known[kind] + quantity });
+  };
+  for (const [name, { sku, quantity, renewed }] of fresh) {
+    const slot = prepared.family.slots.find((candidate) => candidate.name === name);
+    add(sku, renewed || slot?.singleUse || slot?.wears ? 'fresh' : 'any', quantity);
+  }
+  for (const [sku, { quantity }] of extras) add(sku, 'any', quantity);
+  const supplies = new Map<string, number>();
+  for (const { action, specification, amount } of amounts) {
+    if (action === 'use') supplies.set(specification, (supplies.get(specification) ?? 0) + amount);
+  }
+  for (const [specification, amount] of supplies) {
+    supplies.set(
+      specification,
+      roundUpAmount(amount, world.catalog.specifications.get(specification)?.unit ?? 'piece'),
+    );
+  }
+  return { pieces, supplies };
+}
+
+/** Labour: minutes at the hourly rate, rounded half up once; a wanted service with a flat price stands for the operations it lists. */
+export function labourOf(world: World, prepared: Prepared, operations: readonly Operation[]): Minor {
+  const { shop, catalog } = world;
+  let flat = 0;
+  const covered = new Set<string>();
+  for (const id of prepared.wants.services) {
+    const price = shop.flat.get(id);
+    if (price === undefined) continue;
+    flat += price;
+    for (const operation of catalog.services.get(id)?.operations ?? []) covered.add(operation);
+  }
+  const minutes = operations
+    .filter(({ id }) => !covered.has(id))
+    .reduce((sum, operation) => sum + operation.minutes, 0);
+  return minor(flat + multiplyDivide(minutes, shop.rate, 60));
+}
+
+/** What a build's work needs and cannot be bought or covered on its own: SKUs of parts, ids of specifications. */
+export function missingSkus(world: World, prepared: Prepared, build: Build): string[] {
+  const work = workOf(world, prepared, build);
+  if (!work) return [];
+  const none = { pieces: new Map<string, { fresh: number; any: number }>(), supplies: new Map<string, number>() };
+  const policy = { bulk: prepared.buying.bulk, useKits: [], useSupplies: [], usePacks: [] };
+  const lacks = (demand: Demand): boolean => purchases(world.market, demand, prepared.atHand, policy).length === 0;
+  return [
+    ...[...work.demand.pieces]
+      .filter(([sku, count]) => lacks({ ...none, pieces: new Map([[sku, count]]) }))
+      .map(([sku]) => sku),
+    ...[...work.demand.supplies]
+      .filter(([id, amount]) => lacks({ ...none, supplies: new Map([[id, amount]]) }))
+      .map(([id]) => id),
+    ...[...prepared.buying.useSupplies, ...prepared.buying.usePacks].filter((sku) => !servesNeed(world, work, sku)),
+  ];
+}
+
+const servesNeed = (world: World, work: Work, sku: string): boolean => {
+  const supply = world.catalog.packs.get(sku)?.supply ?? sku;
+  return [...work.demand.supplies.keys()].some((id) => world.market.meeting.get(id)?.includes(supply));
+};

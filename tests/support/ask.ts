@@ -1,0 +1,52 @@
+import { parse } from 'yaml';
+import { checkPlan } from '../../src/audit/index.ts';
+import { type AnswerDocument, answerSchema, ask, type Fault, type QuestionInput } from '../../src/plan/index.ts';
+import { demoFolder, type Loaded, loadCatalogFolder } from './demo.ts';
+
+const demo = loadCatalogFolder(demoFolder);
+
+/** Asks the demo catalogue; fails on anything that the schema or the auditor finds. */
+export async function askDemo(question: QuestionInput): Promise<AnswerDocument> {
+  return askIn(await demo, question);
+}
+
+/** Asks a loaded catalogue folder; fails on faults in the question and on anything that the schema or the auditor finds. */
+export function askIn(loaded: Loaded, question: QuestionInput): AnswerDocument {
+  const reply = ask(loaded.world, question);
+  if (reply.kind === 'faults') throw new Error(`the question is at fault: ${JSON.stringify(reply.faults)}`);
+  const document = answerSchema.parse(worded(reply.answer));
+  const findings = checkPlan({
+    catalog: loaded.raw,
+    stock: loaded.stockText === null ? null : csvRows(loaded.stockText),
+    shop: loaded.shopText === null ? null : parse(loaded.shopText),
+    answer: JSON.parse(JSON.stringify(document)),
+  });
+  if (findings.length > 0) throw new Error(`the auditor found: ${JSON.stringify(findings, null, 1)}`);
+  return document;
+}
+
+/** What is wrong with a question to the demo catalogue; fails if it is answered. */
+export async function faultsDemo(question: QuestionInput): Promise<readonly Fault[]> {
+  const reply = ask((await demo).world, question);
+  if (reply.kind === 'answer') throw new Error(`answered: ${reply.answer.status}`);
+  return reply.faults;
+}
+
+/** An answer with empty words: `message` beside every code with parameters, as the document form has it. */
+function worded(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(worded);
+  if (typeof value !== 'object' || value === null) return value;
+  const entries = Object.entries(value).map(([key, inner]) => [key, key === 'against' ? inner : worded(inner)] as const);
+  const copy = Object.fromEntries(entries);
+  return 'code' in value && 'params' in value ? { ...copy, message: '' } : copy;
+}
+
+/** Rows of a stock file by column; fields in it hold no comma. */
+function csvRows(text: string): Readonly<Record<string, string>>[] {
+  const [header = '', ...lines] = text.trim().split(/\r?\n/);
+  const columns = header.split(',');
+  return lines.map((line) => {
+    const fields = line.split(',');
+    return Object.fromEntries(columns.map((column, at) => [column, fields[at] ?? '']));
+  });
+}
