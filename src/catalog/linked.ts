@@ -5,6 +5,7 @@ import type {
   MilliSquareMillimetresPerSecond,
   Minor,
   Minutes,
+  NewtonsPerMetre,
   SupplyUnit,
 } from '../quantity/index.ts';
 import type { LegFunction, RawNumbers, Side, TravelSetBy, Use } from './raw.ts';
@@ -33,6 +34,8 @@ export interface Catalog {
   readonly tools: ReadonlyMap<string, Tool>;
   readonly operations: ReadonlyMap<string, Operation>;
   readonly services: ReadonlyMap<string, Service>;
+  readonly bikes: ReadonlyMap<string, Bike>;
+  readonly notices: ReadonlyMap<string, Notice>;
   /** file:line by record path, for people; no answer depends on it. */
   readonly places: ReadonlyMap<string, string>;
 }
@@ -77,6 +80,104 @@ export interface Slot {
   readonly singleUse: boolean;
   readonly wears: boolean;
 }
+/** Months of production as YYYY-MM, both included; null: open. */
+export interface Months {
+  readonly from: string | null;
+  readonly to: string | null;
+}
+/** A range of serial numbers: the same letters, numbers compared as numbers. */
+export interface Serials {
+  readonly letters: string;
+  readonly from: number;
+  readonly to: number;
+}
+export interface Generation {
+  readonly id: string;
+  readonly months: Months | null;
+  readonly serials: Serials | null;
+  /** What differs from the family. */
+  readonly dimensions: Dimensions;
+  readonly note: string | null;
+  readonly source: SourceRef;
+}
+/** A bounded number that is set and not bought, with its marks. */
+export interface Setting {
+  readonly name: string;
+  readonly least: Micrometres;
+  readonly greatest: Micrometres;
+  readonly step: Micrometres;
+}
+export interface Replacement {
+  readonly by: readonly { readonly sku: string; readonly quantity: number }[];
+  readonly families: readonly string[] | null;
+  readonly generations: readonly string[] | null;
+  readonly bothWays: boolean;
+  readonly oldStockUsable: boolean;
+  readonly note: string | null;
+  readonly source: SourceRef;
+}
+export interface Notice {
+  readonly id: string;
+  readonly title: string;
+  readonly text: string;
+  readonly families: readonly string[] | null;
+  readonly chassis: readonly string[] | null;
+  readonly parts: readonly string[] | null;
+  readonly months: Months | null;
+  readonly serials: Serials | null;
+  readonly blocks: boolean;
+  readonly source: SourceRef;
+}
+export interface Range {
+  readonly least: Micrometres | null;
+  readonly greatest: Micrometres | null;
+}
+export interface BikeLimit {
+  readonly wheel: number | null;
+  readonly sizes: readonly string[] | null;
+  readonly crown: 'single' | 'dual' | null;
+  readonly travel: Range | null;
+  readonly axleToCrown: (Range & { readonly measured: 'along-steerer' | 'straight' }) | null;
+  readonly source: SourceRef;
+}
+export interface BikeFork {
+  readonly sizes: readonly string[] | null;
+  readonly months: Months | null;
+  readonly chassis: string;
+  readonly travel: Micrometres;
+  readonly with: ReadonlyMap<string, Content>;
+  readonly steererLength: Micrometres | null;
+  readonly source: SourceRef;
+}
+/** A tyre by its ISO 5775 designation: width and bead-seat diameter in mm. */
+export interface Tyre {
+  readonly designation: string;
+  readonly width: number;
+  readonly bead: number;
+}
+export interface Bike {
+  readonly id: string;
+  readonly maker: string;
+  readonly name: string;
+  readonly sizes: readonly string[];
+  readonly forks: readonly BikeFork[];
+  readonly wheel: number;
+  readonly tyre: Tyre | null;
+  readonly motorAssisted: boolean | null;
+  readonly category: number | null;
+  readonly dualCrown: boolean | null;
+  readonly headTube: {
+    readonly upper: string | null;
+    readonly lower: string | null;
+    /** By size; the key '' holds for every size. */
+    readonly length: ReadonlyMap<string, Micrometres>;
+    readonly upperStack: Micrometres | null;
+    readonly stemClamp: Micrometres | null;
+  };
+  readonly slots: ReadonlyMap<string, Content>;
+  readonly limits: readonly BikeLimit[];
+  readonly source: SourceRef;
+}
 export interface Family {
   readonly id: string;
   readonly maker: string;
@@ -86,6 +187,10 @@ export interface Family {
   readonly travelEnd: 'extended' | 'compressed';
   readonly dimensions: Dimensions;
   readonly interfaces: Words;
+  readonly crown: 'single' | 'dual';
+  readonly settings: readonly Setting[];
+  readonly generations: readonly Generation[];
+  readonly rated: { readonly motorAssisted: boolean | null; readonly category: number | null };
   readonly slots: readonly Slot[];
   readonly complete: readonly string[];
   readonly keeps: readonly string[];
@@ -101,6 +206,8 @@ export interface Dose {
 export interface FactoryBuild {
   readonly travel: Micrometres;
   readonly usual: boolean;
+  readonly generations: readonly string[] | null;
+  readonly settings: ReadonlyMap<string, Micrometres>;
   /** Every slot of the family, `fitted` contents inherited. */
   readonly slots: ReadonlyMap<string, Content>;
   readonly note: string | null;
@@ -110,6 +217,12 @@ export interface Chassis {
   readonly id: string;
   readonly family: string;
   readonly name: string;
+  readonly generations: readonly string[] | null;
+  readonly tyreRoom: {
+    readonly crown: Micrometres | null;
+    readonly arch: Micrometres | null;
+    readonly width: Micrometres | null;
+  };
   readonly wheel: number;
   readonly takes: readonly number[];
   readonly axle: {
@@ -154,6 +267,11 @@ export interface Clause {
   readonly chassis: readonly string[] | null;
   readonly wheel: readonly number[] | null;
   readonly axle: readonly string[] | null;
+  readonly generations: readonly string[] | null;
+  readonly months: Months | null;
+  readonly serials: Serials | null;
+  /** Travel that the part's maker allows there. */
+  readonly limits: Range | null;
   readonly not: boolean;
   readonly reason: string | null;
   /** Travels a spring gives there, greatest first. */
@@ -180,12 +298,15 @@ export interface Part {
   readonly needs: readonly Need[];
   readonly excludes: readonly Exclude[];
   readonly doses: ReadonlyMap<string, Dose>;
+  readonly rate: NewtonsPerMetre | null;
+  readonly replacedBy: readonly Replacement[];
   readonly mass: Milligrams | null;
   readonly price: Minor | null;
   readonly pack: number;
   readonly source: SourceRef;
 }
 export interface Kit {
+  readonly replacedBy: readonly Replacement[];
   readonly sku: string;
   readonly maker: string;
   readonly name: string;

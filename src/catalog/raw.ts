@@ -31,6 +31,91 @@ export interface RawSpecification {
   readonly note?: string;
   readonly source?: RawSource;
 }
+export interface RawMonths {
+  readonly from?: string;
+  readonly to?: string;
+}
+export interface RawSerials {
+  readonly from: string;
+  readonly to: string;
+}
+export interface RawGeneration {
+  readonly id: string;
+  readonly months?: RawMonths;
+  readonly serials?: RawSerials;
+  readonly dimensions?: RawDimensions;
+  readonly note?: string;
+  readonly source?: RawSource;
+}
+export interface RawSetting {
+  readonly least: string;
+  readonly greatest: string;
+  readonly step: string;
+}
+export interface RawReplacement {
+  readonly by: readonly { readonly sku: string; readonly quantity?: number }[];
+  readonly families?: readonly string[];
+  readonly generations?: readonly string[];
+  readonly 'both-ways'?: boolean;
+  readonly 'old-stock'?: 'usable' | 'not-usable';
+  readonly note?: string;
+  readonly source?: RawSource;
+}
+export interface RawNotice {
+  readonly id: string;
+  readonly title: string;
+  readonly text: string;
+  readonly families?: readonly string[];
+  readonly chassis?: readonly string[];
+  readonly parts?: readonly string[];
+  readonly months?: RawMonths;
+  readonly serials?: RawSerials;
+  readonly effect: 'blocks' | 'flags';
+  readonly source?: RawSource;
+}
+export interface RawRange {
+  readonly least?: string;
+  readonly greatest?: string;
+}
+export interface RawBikeLimit {
+  readonly wheel?: number;
+  readonly sizes?: readonly string[];
+  readonly crown?: 'single' | 'dual';
+  readonly travel?: RawRange;
+  readonly 'axle-to-crown'?: RawRange & { readonly measured: 'along-steerer' | 'straight' };
+  readonly source?: RawSource;
+}
+export interface RawBikeFork {
+  readonly sizes?: readonly string[];
+  readonly months?: RawMonths;
+  readonly chassis: string;
+  readonly travel: string;
+  readonly with?: RawSlots;
+  readonly 'steerer-length'?: string;
+  readonly source?: RawSource;
+}
+export interface RawBike {
+  readonly id: string;
+  readonly maker: string;
+  readonly name: string;
+  readonly sizes?: readonly string[];
+  readonly forks?: readonly RawBikeFork[];
+  readonly wheel: number;
+  readonly tyre?: string;
+  readonly 'motor-assisted'?: boolean;
+  readonly category?: number;
+  readonly 'dual-crown'?: boolean;
+  readonly 'head-tube'?: {
+    readonly upper?: string;
+    readonly lower?: string;
+    readonly length?: string | Readonly<Record<string, string>>;
+    readonly 'upper-stack'?: string;
+    readonly 'stem-clamp'?: string;
+  };
+  readonly slots?: RawSlots;
+  readonly limits?: readonly RawBikeLimit[];
+  readonly source?: RawSource;
+}
 export interface RawSlot {
   readonly pieces?: number;
   readonly most?: number;
@@ -52,6 +137,10 @@ export interface RawFamily {
   readonly 'travel-end': 'extended' | 'compressed';
   readonly dimensions?: RawDimensions;
   readonly interfaces?: RawWords;
+  readonly crown?: 'single' | 'dual';
+  readonly settings?: Readonly<Record<string, RawSetting>>;
+  readonly generations?: readonly RawGeneration[];
+  readonly rated?: { readonly 'motor-assisted'?: boolean; readonly category?: number };
   readonly slots: Readonly<Record<string, RawSlot>>;
   readonly complete?: readonly string[];
   readonly keeps?: readonly string[];
@@ -67,6 +156,8 @@ export type RawDoses = Readonly<Record<string, RawDose>>;
 export interface RawBuild {
   readonly travel: string;
   readonly usual?: boolean;
+  readonly generations?: readonly string[];
+  readonly settings?: Readonly<Record<string, string>>;
   readonly slots: RawSlots;
   readonly note?: string;
   readonly source?: RawSource;
@@ -75,6 +166,8 @@ export interface RawChassis {
   readonly id: string;
   readonly family: string;
   readonly name: string;
+  readonly generations?: readonly string[];
+  readonly 'tyre-room'?: { readonly crown?: string; readonly arch?: string; readonly width?: string };
   readonly wheel: number;
   readonly takes?: readonly number[];
   readonly axle: { readonly standard: string; readonly spacing?: string; readonly 'rotor-plane'?: string };
@@ -112,6 +205,10 @@ export interface RawClause {
   readonly chassis?: OneOrMany<string>;
   readonly wheel?: OneOrMany<number>;
   readonly axle?: OneOrMany<string>;
+  readonly generations?: OneOrMany<string>;
+  readonly months?: RawMonths;
+  readonly serials?: RawSerials;
+  readonly limits?: RawRange;
   readonly not?: boolean;
   readonly reason?: string;
   readonly travel?: string;
@@ -150,12 +247,15 @@ export interface RawPart {
   readonly needs?: readonly RawNeed[];
   readonly excludes?: readonly RawExclude[];
   readonly doses?: RawDoses;
+  readonly rate?: string;
+  readonly 'replaced-by'?: readonly RawReplacement[];
   readonly mass?: string;
   readonly price?: string | number;
   readonly pack?: number;
   readonly source?: RawSource;
 }
 export interface RawKit {
+  readonly 'replaced-by'?: readonly RawReplacement[];
   readonly sku: string;
   readonly maker: string;
   readonly name: string;
@@ -272,6 +372,8 @@ export const RECORD_KINDS = {
   tools: 'id',
   operations: 'id',
   services: 'id',
+  bikes: 'id',
+  notices: 'id',
 } as const;
 export type RecordKind = keyof typeof RECORD_KINDS;
 export interface RawRecords {
@@ -286,6 +388,8 @@ export interface RawRecords {
   readonly tools: RawTool;
   readonly operations: RawOperation;
   readonly services: RawService;
+  readonly bikes: RawBike;
+  readonly notices: RawNotice;
 }
 /** One file's content by top-level key. */
 export type RawFile = { readonly [Kind in RecordKind]?: readonly RawRecords[Kind][] } & { readonly catalog?: RawHead };

@@ -2,7 +2,7 @@ import type { Dimensions, Words } from '../catalog/index.ts';
 
 /**
  * Which measure of which part must agree with which measure of its neighbour. `with` is the body (family, chassis, lowers, upper),
- * compared in the verdict on one part, or the role of another part, compared by the rule `dimension` between two slots.
+ * `chassis` with its axle, steerer and mount, or `bike`), compared in the verdict on one part, or the role of another part, compared by the rule `dimension` between two slots.
  * `equal`: the same; `at-most`: the part's is not above the neighbour's.
  */
 export interface Agreement {
@@ -39,6 +39,17 @@ export const AGREEMENTS: readonly Agreement[] = [
   { ...equal('spacer-seat', 'volume-spacers', 'spacer-seat', 'spring', 'spacer-seat'), kind: 'interface' },
   equal('spacer-bore', 'volume-spacers', 'bore', 'spring', 'bore'),
   equal('travel-spacer-shaft', 'travel-spacers', 'shaft', 'spring', 'shaft'),
+  { ...equal('axle', 'hub', 'axle', 'chassis', 'axle'), kind: 'interface' },
+  equal('hub-spacing', 'hub', 'spacing', 'chassis', 'spacing'),
+  equal('rotor-plane', 'hub', 'rotor-plane', 'chassis', 'rotor-plane'),
+  { ...equal('end-cap-recess', 'end-caps', 'end-cap', 'chassis', 'end-cap-recess'), relation: 'at-most' },
+  { ...equal('end-caps-of-hub', 'end-caps', 'caps', 'hub', 'caps'), kind: 'interface' },
+  { ...equal('rotor-mount', 'rotor', 'rotor-mount', 'hub', 'rotor-mount'), kind: 'interface' },
+  equal('crown-race', 'crown-race', 'crown-race', 'chassis', 'crown-race'),
+  { ...equal('bearing', 'crown-race', 'bearing', 'headset-lower', 'bearing'), kind: 'interface' },
+  { ...equal('head-tube', 'headset-lower', 'head-tube', 'bike', 'head-tube-lower'), kind: 'interface' },
+  { ...equal('brake-mount', 'adaptor', 'brake-mount', 'chassis', 'brake-mount'), kind: 'interface' },
+  { ...equal('calliper-mount', 'calliper', 'calliper-mount', 'adaptor', 'calliper-mount'), kind: 'interface' },
 ];
 
 /** Both values of an agreement that does not hold. Lengths in micrometres. */
@@ -48,7 +59,8 @@ export interface Disagreement {
   readonly neighbour: string | number;
 }
 
-interface Measured {
+/** Anything that has measures to compare. */
+export interface Measured {
   readonly dimensions: Dimensions;
   readonly interfaces: Words;
 }

@@ -1,2 +1,12 @@
-export { AGREEMENTS, type Agreement, type Disagreement, disagreement } from './agreements.ts';
+export { AGREEMENTS, type Agreement, type Disagreement, disagreement, type Measured } from './agreements.ts';
+export {
+  clauseStands,
+  type Identity,
+  monthStands,
+  possibleGenerations,
+  type Standing,
+  serialStands,
+  UNKNOWN_IDENTITY,
+  worst,
+} from './identity.ts';
 export { fitVerdict, type NoReason, type Verdict } from './verdict.ts';

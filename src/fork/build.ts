@@ -1,18 +1,13 @@
-import {
-  type Catalog,
-  type Chassis,
-  type Clause,
-  type Content,
-  clauseMatches,
-  type Family,
-  type Part,
-} from '../catalog/index.ts';
+import type { Catalog, Chassis, Clause, Content, Family, Part } from '../catalog/index.ts';
+import { clauseStands, type Identity } from '../fitment/index.ts';
 import { held, type Micrometres } from '../quantity/index.ts';
 
 /** A build: the chassis and what every slot of its family holds. */
 export interface Build {
   readonly chassis: Chassis;
   readonly slots: ReadonlyMap<string, Content>;
+  /** Settings by name, such as the stanchion height of a dual-crown fork. */
+  readonly settings: ReadonlyMap<string, Micrometres>;
 }
 
 /** What nothing or something in a slot is called, for comparison: equal keys are equal contents. */
@@ -26,9 +21,19 @@ export function familyOf(catalog: Catalog, chassis: Chassis): Family {
   return family;
 }
 
-/** The clause by which a part gives something (travel, spacers) in a chassis; null where none speaks of it. */
-export const givingClause = (part: Part, chassis: Chassis): Clause | null =>
-  part.fits.find((clause) => !clause.not && clauseMatches(clause, chassis)) ?? null;
+/**
+ * The clause by which a part gives something (travel, spacers) in a chassis: one that certainly speaks of the fork, else one that may.
+ * Null where none does.
+ */
+export function givingClause(catalog: Catalog, part: Part, chassis: Chassis, identity: Identity): Clause | null {
+  const standing = part.fits
+    .filter(({ not }) => !not)
+    .map((clause) => ({ clause, stands: clauseStands(catalog, clause, chassis, identity) }));
+  return (
+    (standing.find(({ stands }) => stands === 'yes') ?? standing.find(({ stands }) => stands === 'perhaps'))?.clause ??
+    null
+  );
+}
 
 /**
  * The travels of a spring in a chassis with so many travel spacers below it, greatest first; empty where no clause gives any.
@@ -39,9 +44,10 @@ export function travelsOf(
   chassis: Chassis,
   spring: Content,
   spacers: Content,
+  identity: Identity,
 ): readonly Micrometres[] {
   const part = spring ? catalog.parts.get(spring.sku) : undefined;
-  const clause = part ? givingClause(part, chassis) : null;
+  const clause = part ? givingClause(catalog, part, chassis, identity) : null;
   if (!clause) return [];
   const taken = familyOf(catalog, chassis).travelSetBy === 'travel-spacers' ? spacerTravel(catalog, spacers) : 0;
   return clause.travels.map((travel) => held('length', Math.max(travel - taken, 0)));
@@ -53,9 +59,14 @@ function spacerTravel(catalog: Catalog, spacers: Content): number {
 }
 
 /** The greatest travel of a build; null where the catalogue gives none. */
-export const travelOf = (catalog: Catalog, build: Build): Micrometres | null =>
-  travelsOf(catalog, build.chassis, build.slots.get('spring') ?? null, build.slots.get('travel-spacers') ?? null)[0] ??
-  null;
+export const travelOf = (catalog: Catalog, build: Build, identity: Identity): Micrometres | null =>
+  travelsOf(
+    catalog,
+    build.chassis,
+    build.slots.get('spring') ?? null,
+    build.slots.get('travel-spacers') ?? null,
+    identity,
+  )[0] ?? null;
 
 /** How many volume spacers the maker states for a spring in a chassis at a travel; nulls where it is silent. */
 export function spacerCounts(
@@ -63,9 +74,10 @@ export function spacerCounts(
   chassis: Chassis,
   spring: Content,
   travel: Micrometres | null,
+  identity: Identity,
 ): { readonly standard: number | null; readonly greatest: number | null; readonly clause: Clause | null } {
   const part = spring ? catalog.parts.get(spring.sku) : undefined;
-  const clause = part ? givingClause(part, chassis) : null;
+  const clause = part ? givingClause(catalog, part, chassis, identity) : null;
   const silent = { standard: null, greatest: null, clause };
   if (!part || !clause) return silent;
   const stated = clause.volumeSpacers.find((count) => count.travel === null || count.travel === travel);
@@ -77,9 +89,14 @@ export function spacerCounts(
 
 /**
  * Axle-to-crown of a chassis at a travel, in micrometres; null where the catalogue does not give it. model.md, "Axle-to-crown".
- * Measured straight to the axle the leg is the hypotenuse over the offset.
+ * Measured straight to the axle the leg is the hypotenuse over the offset. Stanchions that stand out above the top crown take their height off.
  */
-export function axleToCrown(chassis: Chassis, travel: Micrometres): Micrometres | null {
+export function axleToCrown(chassis: Chassis, travel: Micrometres, settings: Build['settings']): Micrometres | null {
+  const length = unset(chassis, travel);
+  return length === null ? null : held('length', length - (settings.get('stanchion-height') ?? 0));
+}
+
+function unset(chassis: Chassis, travel: Micrometres): Micrometres | null {
   const crown = chassis.axleToCrown;
   if (!crown) return null;
   if (crown.end === 'extended') return crown.length;

@@ -1,6 +1,6 @@
-import type { Catalog, Chassis, Content, Family, Slot } from '../catalog/index.ts';
-import { fitVerdict } from '../fitment/index.ts';
-import { byCodeUnit } from '../quantity/index.ts';
+import { BIKE_SLOTS, type Catalog, type Chassis, type Content, type Setting, type Slot } from '../catalog/index.ts';
+import { fitVerdict, type Identity } from '../fitment/index.ts';
+import { byCodeUnit, held, type Micrometres } from '../quantity/index.ts';
 import { type Build, contentKey } from './build.ts';
 
 /** What a slot may hold, the content of now first, then by SKU in code units, then by count; nothing after something. */
@@ -15,16 +15,16 @@ export interface SlotDomain {
  */
 export function slotDomains(
   catalog: Catalog,
-  family: Family,
+  slots: readonly Slot[],
   chassis: readonly Chassis[],
   now: Build,
   named: readonly string[],
-  policy: { readonly allowUnknown: boolean },
+  policy: { readonly allowUnknown: boolean; readonly identity: Identity },
 ): SlotDomain[] {
-  return family.slots.map((slot): SlotDomain => {
+  return slots.map((slot): SlotDomain => {
     const current = now.slots.get(slot.name) ?? null;
     const skus = [...catalog.parts.values()]
-      .filter((part) => part.role === slot.role && inPlay(catalog, part.sku, slot, chassis, named, policy.allowUnknown))
+      .filter((part) => part.role === slot.role && inPlay(catalog, part.sku, slot, chassis, named, policy))
       .map((part) => part.sku);
     const contents = skus.flatMap((sku) => counts(slot).map((quantity): Content => ({ sku, quantity })));
     if (slot.mayBeEmpty) contents.push(null);
@@ -42,16 +42,16 @@ function inPlay(
   slot: Slot,
   chassis: readonly Chassis[],
   named: readonly string[],
-  allowUnknown: boolean,
+  policy: { readonly allowUnknown: boolean; readonly identity: Identity },
 ): boolean {
   if (slot.name === 'upper' || slot.name === 'lowers')
     return chassis.some((body) => body[slot.name as 'upper' | 'lowers'] === sku);
-  if (named.includes(sku)) return true;
+  if (named.includes(sku) || (BIKE_SLOTS as readonly string[]).includes(slot.name)) return true;
   const part = catalog.parts.get(sku);
   if (!part) return false;
   return chassis.some((body) => {
-    const { kind } = fitVerdict(catalog, part, body);
-    return kind === 'fits' || (kind === 'unknown' && allowUnknown);
+    const { kind } = fitVerdict(catalog, part, body, policy.identity);
+    return kind === 'fits' || (kind === 'unknown' && policy.allowUnknown);
   });
 }
 
@@ -67,4 +67,21 @@ export function chassisDomain(catalog: Catalog, now: Chassis): Chassis[] {
     (chassis) => chassis.family === now.family && chassis.id !== now.id,
   );
   return [now, ...others.sort((a, b) => byCodeUnit(a.id, b.id))];
+}
+
+/** The marks of a setting, the one of now first, then upwards. */
+export interface SettingDomain {
+  readonly setting: Setting;
+  readonly values: readonly Micrometres[];
+}
+
+export function settingDomains(settings: readonly Setting[], now: Build): SettingDomain[] {
+  return settings.map((setting) => {
+    const current = now.settings.get(setting.name) ?? setting.least;
+    const marks: Micrometres[] = [current];
+    for (let mark: number = setting.least; setting.step > 0 && mark <= setting.greatest; mark += setting.step) {
+      if (mark !== current) marks.push(held('length', mark));
+    }
+    return { setting, values: marks };
+  });
 }

@@ -1,9 +1,16 @@
-import type { Catalog, Chassis, Content, FactoryBuild } from '../catalog/index.ts';
+import type { Catalog, Chassis, Content, FactoryBuild, Slot } from '../catalog/index.ts';
+import { type Identity, possibleGenerations } from '../fitment/index.ts';
 import { type Micrometres, sortedBy } from '../quantity/index.ts';
+import type { BikeContext } from './bike.ts';
 import { type Build, contentKey, familyOf, sameContent, spacerCounts, travelOf, travelsOf } from './build.ts';
 
 /** The build in front of you, and on what it rests. */
 export interface Now {
+  /** Every slot of the fork in the family's order, then those of the bike. */
+  readonly slots: readonly Slot[];
+  readonly identity: Identity;
+  /** The bike that the fork must suit; null where none is named. */
+  readonly bike: BikeContext | null;
   readonly build: Build;
   readonly travel: Micrometres;
   /** The factory build it was taken from. */
@@ -23,17 +30,28 @@ export type NowFault =
     }
   | { readonly kind: 'other-travel'; readonly gives: Micrometres | null };
 
-/** The build in front of you: model.md, section 2. `given` are the contents that the question names. */
-export function buildNow(
-  catalog: Catalog,
-  chassis: Chassis,
-  travel: Micrometres,
-  given: ReadonlyMap<string, Content>,
-): Now | NowFault {
-  const atTravel = chassis.builds.filter((build) => build.travel === travel);
+/** What the question says of the fork in front of you. */
+export interface Given {
+  readonly contents: ReadonlyMap<string, Content>;
+  readonly settings: ReadonlyMap<string, Micrometres>;
+  readonly identity: Identity;
+  readonly bike: BikeContext | null;
+}
+
+/** The build in front of you: model.md, section 2. */
+export function buildNow(catalog: Catalog, chassis: Chassis, travel: Micrometres, given: Given): Now | NowFault {
+  const atTravel = buildsOf(catalog, chassis, given.identity).filter((build) => build.travel === travel);
   const usual = usualOf(atTravel);
   if (usual) return settle(catalog, chassis, travel, given, usual, usual.slots, false, atTravel);
   return derive(catalog, chassis, travel, given);
+}
+
+/** The factory builds of a chassis that the fork can be, as far as serial number and month tell. */
+function buildsOf(catalog: Catalog, chassis: Chassis, identity: Identity): readonly FactoryBuild[] {
+  const possible = possibleGenerations(familyOf(catalog, chassis), chassis, identity);
+  return chassis.builds.filter(
+    ({ generations }) => generations === null || generations.some((id) => possible.includes(id)),
+  );
 }
 
 const usualOf = (builds: readonly FactoryBuild[]): FactoryBuild | null =>
@@ -43,42 +61,56 @@ function settle(
   catalog: Catalog,
   chassis: Chassis,
   travel: Micrometres,
-  given: ReadonlyMap<string, Content>,
+  given: Given,
   factory: FactoryBuild,
   slots: ReadonlyMap<string, Content>,
   derived: boolean,
   alternatives: readonly FactoryBuild[],
 ): Now | NowFault {
+  const { contents, identity, bike } = given;
+  const onFork = [...slots].map(([slot, content]): [string, Content] => [
+    slot,
+    contents.has(slot) ? (contents.get(slot) ?? null) : content,
+  ]);
+  const onBike = (bike?.slots ?? []).map(({ name }): [string, Content] => [
+    name,
+    contents.get(name) ?? bike?.bike.slots.get(name) ?? null,
+  ]);
   const build: Build = {
     chassis,
-    slots: new Map([...slots].map(([slot, content]) => [slot, given.has(slot) ? (given.get(slot) ?? null) : content])),
+    slots: new Map([...onFork, ...onBike]),
+    settings: new Map([...factory.settings].map(([name, value]) => [name, given.settings.get(name) ?? value])),
   };
-  const gives = slots.has('spring') ? travelOf(catalog, build) : travel;
+  const gives = slots.has('spring') ? travelOf(catalog, build, identity) : travel;
   if (gives !== travel) return { kind: 'other-travel', gives };
   const assumed = [...slots].flatMap(([slot, held]) => {
-    if (given.has(slot)) return [];
+    if (contents.has(slot)) return [];
     const others = new Map(
       alternatives.map((other) => other.slots.get(slot) ?? null).map((content) => [contentKey(content), content]),
     );
     others.delete(contentKey(held));
     return others.size === 0 ? [] : [{ slot, held, others: [...others.values()] }];
   });
-  return { build, travel, factory, derived, assumed };
+  return {
+    slots: [...familyOf(catalog, chassis).slots, ...(bike?.slots ?? [])],
+    identity,
+    bike,
+    build,
+    travel,
+    factory,
+    derived,
+    assumed,
+  };
 }
 
 /** No factory build at that travel: the usual builds with the one spring, or count of travel spacers, that gives it. */
-function derive(
-  catalog: Catalog,
-  chassis: Chassis,
-  travel: Micrometres,
-  given: ReadonlyMap<string, Content>,
-): Now | NowFault {
+function derive(catalog: Catalog, chassis: Chassis, travel: Micrometres, given: Given): Now | NowFault {
   const found = new Map<string, { readonly factory: FactoryBuild; readonly slots: ReadonlyMap<string, Content> }>();
-  for (const factory of usualBuilds(chassis)) {
+  for (const factory of usualBuilds(buildsOf(catalog, chassis, given.identity))) {
     for (const choice of travelChoices(catalog, chassis, factory, travel, given)) {
       const slots = new Map(factory.slots);
       for (const { slot, content } of choice) slots.set(slot, content);
-      for (const [slot, content] of given) slots.set(slot, content);
+      for (const [slot, content] of given.contents) slots.set(slot, content);
       found.set(
         sortedBy(slots, ([slot]) => slot)
           .map(([slot, content]) => `${slot}=${contentKey(content)}`)
@@ -103,9 +135,9 @@ function derive(
   return settle(catalog, chassis, travel, given, only.factory, only.slots, true, []);
 }
 
-const usualBuilds = (chassis: Chassis): FactoryBuild[] =>
-  [...new Set(chassis.builds.map((build) => build.travel))].flatMap(
-    (travel) => usualOf(chassis.builds.filter((build) => build.travel === travel)) ?? [],
+const usualBuilds = (builds: readonly FactoryBuild[]): FactoryBuild[] =>
+  [...new Set(builds.map((build) => build.travel))].flatMap(
+    (travel) => usualOf(builds.filter((build) => build.travel === travel)) ?? [],
   );
 
 /** Contents that settle which of several builds it is. */
@@ -124,26 +156,27 @@ function travelChoices(
   chassis: Chassis,
   factory: FactoryBuild,
   travel: Micrometres,
-  given: ReadonlyMap<string, Content>,
+  given: Given,
 ): { slot: string; content: Content }[][] {
   const family = familyOf(catalog, chassis);
   const choices: { slot: string; content: Content }[][] = [];
-  const springs = given.has('spring')
-    ? [given.get('spring') ?? null]
+  const springs = given.contents.has('spring')
+    ? [given.contents.get('spring') ?? null]
     : [...catalog.parts.values()]
         .filter((part) => part.role === 'spring')
         .map((part): Content => ({ sku: part.sku, quantity: 1 }));
   const held = factory.slots.get('travel-spacers') ?? null;
   const spacerSlot = family.slots.find((slot) => slot.name === 'travel-spacers');
-  const bySpacers = family.travelSetBy === 'travel-spacers' && spacerSlot !== undefined && !given.has('travel-spacers');
+  const bySpacers =
+    family.travelSetBy === 'travel-spacers' && spacerSlot !== undefined && !given.contents.has('travel-spacers');
   for (const spring of bySpacers ? [factory.slots.get('spring') ?? null] : springs) {
     for (const spacers of bySpacers
       ? spacerContents(catalog, spacerSlot.pieces, held, chassis)
-      : [given.get('travel-spacers') ?? held]) {
-      if (travelsOf(catalog, chassis, spring, spacers)[0] !== travel) continue;
+      : [given.contents.get('travel-spacers') ?? held]) {
+      if (travelsOf(catalog, chassis, spring, spacers, given.identity)[0] !== travel) continue;
       const choice: { slot: string; content: Content }[] = [{ slot: 'spring', content: spring }];
       if (spacerSlot) choice.push({ slot: 'travel-spacers', content: spacers });
-      const { standard } = spacerCounts(catalog, chassis, spring, travel);
+      const { standard } = spacerCounts(catalog, chassis, spring, travel, given.identity);
       const volume = volumeSpacers(catalog, chassis, factory, standard);
       if (volume !== undefined && family.slots.some((slot) => slot.name === 'volume-spacers'))
         choice.push({ slot: 'volume-spacers', content: volume });

@@ -2,8 +2,9 @@ import type { Catalog, Chassis, Content, Family, Part } from '../catalog/index.t
 import type { Verdict } from '../fitment/index.ts';
 import type { Micrometres } from '../quantity/index.ts';
 import { type Problem, type Table, tableOf } from '../solve/index.ts';
+import { bikeRules } from './bike-rules.ts';
 import { type Build, familyOf, travelsOf } from './build.ts';
-import { chassisDomain, type SlotDomain, slotDomains } from './domains.ts';
+import { chassisDomain, type SettingDomain, type SlotDomain, settingDomains, slotDomains } from './domains.ts';
 import type { Member } from './member.ts';
 import type { Now } from './now.ts';
 import { ruleTables } from './rules.ts';
@@ -22,6 +23,7 @@ export interface ForkProblem {
   readonly wants: ForkWants;
   readonly chassis: readonly Chassis[];
   readonly domains: readonly SlotDomain[];
+  readonly settings: readonly SettingDomain[];
   readonly travels: readonly Micrometres[];
   readonly sizes: readonly number[];
   readonly members: readonly Member[];
@@ -43,7 +45,11 @@ export function forkProblem(
 ): ForkProblem {
   const family = familyOf(catalog, now.build.chassis);
   const chassis = chassisDomain(catalog, now.build.chassis);
-  const domains = slotDomains(catalog, family, chassis, now.build, wants.useParts, policy);
+  const domains = slotDomains(catalog, now.slots, chassis, now.build, wants.useParts, {
+    ...policy,
+    identity: now.identity,
+  });
+  const settings = settingDomains(family.settings, now.build);
   const variables = new Variables(
     catalog,
     family,
@@ -51,9 +57,11 @@ export function forkProblem(
     chassis,
     domains,
     travelDomain(catalog, now, wants, chassis, domains),
+    settings,
   );
   const rules = [
     ...ruleTables(variables, wants, policy),
+    ...bikeRules(variables, wants, policy),
     ...wantTables(variables, wants, keptTraits(catalog, family, now.build, now.travel, wants)),
   ];
   const members: Member[] = [];
@@ -73,8 +81,12 @@ export function forkProblem(
     sizes,
     members,
     problem: { sizes, tables, sums: [], members: members.length },
-    order: domains.map((_domain, at) => at + 1),
-    counted: domains.flatMap(({ slot }, at) => (slot.singleUse || slot.wears ? [] : [at + 1])),
+    order: [...domains, ...settings].map((_domain, at) => at + 1),
+    counted: [
+      ...domains.flatMap(({ slot }, at) => (slot.singleUse || slot.wears ? [] : [at + 1])),
+      ...settings.map((_setting, at) => domains.length + 1 + at),
+    ],
+    settings,
     verdict: (part, body) => variables.verdict(part, body),
   };
 }
@@ -101,7 +113,7 @@ function travelDomain(
   for (const body of chassis) {
     for (const spring of of('spring')) {
       for (const spacers of of('travel-spacers')) {
-        const travel = travelsOf(catalog, body, spring, spacers)[0];
+        const travel = travelsOf(catalog, body, spring, spacers, now.identity)[0];
         if (travel !== undefined) found.add(travel);
       }
     }
@@ -117,9 +129,13 @@ export function buildOf(fork: ForkProblem, values: readonly number[]): Build {
     slot.name,
     contents[values[at + 1] ?? 0] ?? null,
   ]);
-  return { chassis, slots: new Map(slots) };
+  const settings = fork.settings.map(({ setting, values: marks }, at): [string, Micrometres] => [
+    setting.name,
+    marks[values[fork.domains.length + 1 + at] ?? 0] ?? setting.least,
+  ]);
+  return { chassis, slots: new Map(slots), settings: new Map(settings) };
 }
 
 /** The travel that an assignment stands for. */
 export const travelOfValues = (fork: ForkProblem, values: readonly number[]): Micrometres =>
-  fork.travels[values[fork.domains.length + 1] ?? 0] ?? fork.now.travel;
+  fork.travels[values[fork.domains.length + fork.settings.length + 1] ?? 0] ?? fork.now.travel;

@@ -1,4 +1,4 @@
-import type { Chassis, Part, Slot } from '../catalog/index.ts';
+import { BIKE_SLOTS, type Chassis, type Part, type Slot } from '../catalog/index.ts';
 import { AGREEMENTS, type Agreement, disagreement } from '../fitment/index.ts';
 import { spacerCounts, travelsOf } from './build.ts';
 import type { Member, Params } from './member.ts';
@@ -42,11 +42,13 @@ function bodyRules(variables: Variables): Rule[] {
   });
 }
 
+const isBikeSlot = (name: string): boolean => (BIKE_SLOTS as readonly string[]).includes(name);
+
 /** What changes fits the chassis afterwards; when the chassis changes, everything does. */
 function fitRules(variables: Variables, policy: { readonly allowUnknown: boolean }): Rule[] {
   return variables.domains.flatMap(({ slot }, at) => {
     const variable = at + 1;
-    if (slot.name === 'upper' || slot.name === 'lowers') return [];
+    if (slot.name === 'upper' || slot.name === 'lowers' || isBikeSlot(slot.name)) return [];
     const verdict = (chassis: number, value: number) => {
       const part = variables.part(variable, value);
       return (chassis === 0 && value === 0) || !part ? 'fits' : variables.verdict(part, variables.body(chassis)).kind;
@@ -176,7 +178,9 @@ function travelRules(variables: Variables): Rule[] {
       if (spring === null) return travel === 0;
       const held = variables.content(spring, first);
       const under = spacers === null ? null : variables.content(spacers, second);
-      return travelsOf(catalog, variables.body(chassis), held, under)[0] === variables.travel(travel);
+      return (
+        travelsOf(catalog, variables.body(chassis), held, under, variables.now.identity)[0] === variables.travel(travel)
+      );
     },
   });
   return rules;
@@ -235,6 +239,7 @@ function spacerRules(variables: Variables, wants: ForkWants): Rule[] {
           variables.body(chassis),
           variables.content(spring, springValue),
           variables.travel(travel),
+          variables.now.identity,
         );
         const most = greatest ?? Number.POSITIVE_INFINITY;
         if (free) return count <= most || (!changed && count === held);
@@ -261,12 +266,16 @@ export function openSlots(variables: Variables, wants: ForkWants): ReadonlySet<s
 /** A slot that no operation changes stays as it is. */
 function operationRules(variables: Variables, wants: ForkWants): Rule[] {
   const open = openSlots(variables, wants);
-  return variables.domains.flatMap(({ slot }, at) => {
-    if (open.has(slot.name)) return [];
+  const names = [
+    ...variables.domains.map(({ slot }) => slot.name),
+    ...variables.settings.map(({ setting }) => setting.name),
+  ];
+  return names.flatMap((name, at) => {
+    if (open.has(name)) return [];
     return [
       {
         scope: [at + 1],
-        member: rule('no-operation', { slot: slot.name, family: variables.family.name }, variables.family.source),
+        member: rule('no-operation', { slot: name, family: variables.family.name }, variables.family.source),
         holds: ([value]: readonly number[]) => value === 0,
       },
     ];

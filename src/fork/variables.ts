@@ -1,7 +1,7 @@
 import type { Catalog, Chassis, Content, Family, Part } from '../catalog/index.ts';
 import { fitVerdict, type Verdict } from '../fitment/index.ts';
 import type { Micrometres } from '../quantity/index.ts';
-import type { SlotDomain } from './domains.ts';
+import type { SettingDomain, SlotDomain } from './domains.ts';
 import type { Member } from './member.ts';
 import type { Now } from './now.ts';
 
@@ -20,6 +20,7 @@ export class Variables {
   readonly chassis: readonly Chassis[];
   readonly domains: readonly SlotDomain[];
   readonly travels: readonly Micrometres[];
+  readonly settings: readonly SettingDomain[];
   private readonly verdicts = new Map<string, Verdict>();
 
   constructor(
@@ -29,6 +30,7 @@ export class Variables {
     chassis: readonly Chassis[],
     domains: readonly SlotDomain[],
     travels: readonly Micrometres[],
+    settings: readonly SettingDomain[],
   ) {
     this.catalog = catalog;
     this.family = family;
@@ -36,18 +38,35 @@ export class Variables {
     this.chassis = chassis;
     this.domains = domains;
     this.travels = travels;
+    this.settings = settings;
   }
 
   readonly chassisVariable = 0;
 
   get travelVariable(): number {
-    return this.domains.length + 1;
+    return this.domains.length + this.settings.length + 1;
   }
 
   /** The variable of a slot; null where the family has no such slot. */
   slotVariable(name: string): number | null {
     const at = this.domains.findIndex(({ slot }) => slot.name === name);
     return at < 0 ? null : at + 1;
+  }
+
+  /** The variable of a setting; null where the family has no such setting. */
+  settingVariable(name: string): number | null {
+    const at = this.settings.findIndex(({ setting }) => setting.name === name);
+    return at < 0 ? null : this.domains.length + 1 + at;
+  }
+
+  /** The settings that values of all setting variables stand for, in their order. */
+  settingsOf(values: readonly number[]): ReadonlyMap<string, Micrometres> {
+    return new Map(
+      this.settings.flatMap(({ setting, values: marks }, at) => {
+        const mark = marks[values[at] ?? 0];
+        return mark === undefined ? [] : [[setting.name, mark] as const];
+      }),
+    );
   }
 
   content(variable: number, value: number): Content {
@@ -73,12 +92,17 @@ export class Variables {
 
   verdict(part: Part, chassis: Chassis): Verdict {
     const key = `${part.sku} ${chassis.id}`;
-    const known = this.verdicts.get(key) ?? fitVerdict(this.catalog, part, chassis);
+    const known = this.verdicts.get(key) ?? fitVerdict(this.catalog, part, chassis, this.now.identity);
     this.verdicts.set(key, known);
     return known;
   }
 
   get sizes(): number[] {
-    return [this.chassis.length, ...this.domains.map(({ contents }) => contents.length), this.travels.length];
+    return [
+      this.chassis.length,
+      ...this.domains.map(({ contents }) => contents.length),
+      ...this.settings.map(({ values }) => values.length),
+      this.travels.length,
+    ];
   }
 }

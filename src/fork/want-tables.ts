@@ -1,3 +1,4 @@
+import { axleToCrown } from './build.ts';
 import type { Member, Wish } from './member.ts';
 import { openSlots } from './rules.ts';
 import type { Rule, Variables } from './variables.ts';
@@ -50,6 +51,7 @@ export function wantTables(variables: Variables, wants: ForkWants, kept: readonl
       holds: ([value = 0]) => (variables.content(volume, value)?.quantity ?? 0) === spacers,
     });
   }
+  rules.push(...measureWants(variables, wants, want));
   for (const sku of wants.useParts) {
     const role = catalog.parts.get(sku)?.role;
     const scope = variables.domains.flatMap(({ slot }, at) => (slot.role === role ? [at + 1] : []));
@@ -75,6 +77,50 @@ export function wantTables(variables: Variables, wants: ForkWants, kept: readonl
     if (!open.has(slot)) rules.push({ scope: [variables.chassisVariable], member, holds: () => false });
   }
   for (const trait of kept) rules.push(...keptRule(variables, trait));
+  return rules;
+}
+
+/** Coil rate, axle-to-crown and offset within what is wanted. */
+function measureWants(
+  variables: Variables,
+  wants: ForkWants,
+  want: (code: string, params: Member['params'], wish: Wish) => Member,
+): Rule[] {
+  const rules: Rule[] = [];
+  const { coilRate, axleToCrown: crown, offset } = wants;
+  const coil = variables.slotVariable('coil');
+  if (coilRate !== null && coil !== null) {
+    rules.push({
+      scope: [coil],
+      member: want('want-coil-rate', { rate: coilRate / 1000 }, { kind: 'coil-rate' }),
+      holds: ([value = 0]) => variables.part(coil, value)?.rate === coilRate,
+    });
+  }
+  if (crown !== null) {
+    const settings = variables.settings.map(({ setting }) => variables.settingVariable(setting.name) ?? 0);
+    rules.push({
+      scope: [variables.chassisVariable, variables.travelVariable, ...settings],
+      member: want(
+        'want-axle-to-crown',
+        { least: crown.least / 1000, greatest: crown.greatest / 1000 },
+        { kind: 'axle-to-crown' },
+      ),
+      holds: ([chassis = 0, travel = 0, ...marks]) => {
+        const length = axleToCrown(variables.body(chassis), variables.travel(travel), variables.settingsOf(marks));
+        return length !== null && length >= crown.least && length <= crown.greatest;
+      },
+    });
+  }
+  if (offset !== null) {
+    rules.push({
+      scope: [variables.chassisVariable],
+      member: want('want-offset', { least: offset.least / 1000, greatest: offset.greatest / 1000 }, { kind: 'offset' }),
+      holds: ([chassis = 0]) => {
+        const own = variables.body(chassis).offset;
+        return own !== null && own >= offset.least && own <= offset.greatest;
+      },
+    });
+  }
   return rules;
 }
 

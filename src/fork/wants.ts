@@ -3,6 +3,12 @@ import type { Micrometres } from '../quantity/index.ts';
 import type { Build } from './build.ts';
 import type { Member, Wish } from './member.ts';
 
+/** A range that a length must lie in, both ends included, in micrometres. */
+export interface Bounds {
+  readonly least: Micrometres;
+  readonly greatest: Micrometres;
+}
+
 /** The wants about the fork itself, checked and in held units. */
 export interface ForkWants {
   readonly travel: Micrometres | null;
@@ -13,6 +19,10 @@ export interface ForkWants {
   readonly renew: readonly string[];
   readonly services: readonly string[];
   readonly spacers: number | null;
+  /** Rate of the coil, N/m. */
+  readonly coilRate: number | null;
+  readonly axleToCrown: Bounds | null;
+  readonly offset: Bounds | null;
   /** A travel that was asked for and given up: any that lies on its side of now will do. */
   readonly toward: Micrometres | null;
   /** Wishes that were given up: wants and kept traits that no longer hold. */
@@ -70,7 +80,13 @@ export function keptTraits(
   const kept: KeptTrait[] = [];
   for (const { trait, of } of CHASSIS_TRAITS) {
     const value = of(now.chassis);
-    if (value === null || given(trait) || (trait === 'wheel' && wants.wheel !== null) || brought(used, bodies, of))
+    if (
+      value === null ||
+      given(trait) ||
+      (trait === 'wheel' && wants.wheel !== null) ||
+      (trait === 'offset' && wants.offset !== null) ||
+      brought(used, bodies, of)
+    )
       continue;
     kept.push({
       on: 'chassis',
@@ -81,6 +97,7 @@ export function keptTraits(
   if (
     wants.travel === null &&
     wants.toward === null &&
+    wants.axleToCrown === null &&
     !given('travel') &&
     !roles.has('spring') &&
     !roles.has('travel-spacers')

@@ -100,6 +100,8 @@ export const planSchema = z.strictObject({
   label: z.array(labelSchema),
   build: z.record(z.string(), contentSchema.nullable()),
   chassis: z.string(),
+  /** Settings afterwards, in mm. */
+  settings: z.record(z.string(), z.number()),
   changes: z.array(z.strictObject({ slot: z.string(), from: contentSchema.nullable(), to: contentSchema.nullable() })),
   lines: z.array(lineSchema),
   steps: z.array(stepSchema),
@@ -139,7 +141,7 @@ export const planSchema = z.strictObject({
 
 /** One member of a conflict: a want, a kept trait, a fact, a rule, completeness or stock, with where it stands. */
 const memberSchema = z.strictObject({
-  kind: z.enum(['want', 'kept', 'now', 'rule', 'listing', 'stock']),
+  kind: z.enum(['want', 'kept', 'now', 'rule', 'listing', 'stock', 'notice']),
   code: z.string(),
   params,
   message: z.string(),
@@ -177,6 +179,10 @@ export const answerSchema = z.strictObject({
     chassis: z.string(),
     travel: z.number(),
     build: z.record(z.string(), contentSchema.nullable()),
+    /** Settings in mm. */
+    settings: z.record(z.string(), z.number()),
+    /** The bike that the fork must suit; null where none is named. */
+    bike: z.string().nullable(),
   }),
   /** What is true of the question as a whole, whether or not there is a plan. */
   flags: z.array(flagSchema),

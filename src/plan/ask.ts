@@ -2,7 +2,7 @@ import { buildOf, type ForkProblem, forkProblem } from '../fork/index.ts';
 import { minor } from '../quantity/index.ts';
 import { Search, StepBudget } from '../solve/index.ts';
 import type { Answer, Status } from './answer.ts';
-import { assemblePlans, byPreference } from './assemble.ts';
+import { assemblePlans, byPreference, settingsInMm } from './assemble.ts';
 import { type Fault, fault } from './fault.ts';
 import { nowFlags } from './flags.ts';
 import { money } from './lines.ts';
@@ -53,11 +53,15 @@ function work(world: World, prepared: Prepared): Answer {
 }
 
 /** Nothing is asked for that would change anything or have it done. */
-function nothingWanted({ question: { wants } }: Prepared): boolean {
+function nothingWanted({ question: { wants, onto } }: Prepared): boolean {
   return (
     wants.travel === undefined &&
     wants.wheel === undefined &&
     wants.spacers === undefined &&
+    wants.coilRate === undefined &&
+    wants.axleToCrown === undefined &&
+    wants.offset === undefined &&
+    onto === undefined &&
     [wants.use, wants.renew, wants.service].every((list) => list.length === 0)
   );
 }
@@ -146,7 +150,13 @@ function answer(world: World, prepared: Prepared, outcome: Outcome): Answer {
     question,
     status: outcome.status,
     complete: outcome.complete,
-    now: { chassis: now.build.chassis.id, travel: now.travel / 1000, build: Object.fromEntries(now.build.slots) },
+    now: {
+      chassis: now.build.chassis.id,
+      travel: now.travel / 1000,
+      build: Object.fromEntries(now.build.slots),
+      settings: settingsInMm(now.build.settings),
+      bike: now.bike?.bike.id ?? null,
+    },
     flags: nowFlags(world, prepared),
     plans: outcome.plans ?? [],
     offers: outcome.offers ?? [],

@@ -1,6 +1,6 @@
 import type { Shop } from '../catalog/index.ts';
 import type { ForkProblem } from '../fork/index.ts';
-import { type Minor, minor, multiplyDivide } from '../quantity/index.ts';
+import { type Micrometres, type Minor, minor, multiplyDivide } from '../quantity/index.ts';
 import type { Label, Plan } from './answer.ts';
 import { planEffects } from './effects.ts';
 import { planFlags } from './flags.ts';
@@ -70,11 +70,14 @@ function assemble(
     label,
     build: Object.fromEntries(build.slots),
     chassis: build.chassis.id,
-    changes: work.changed.map((slot) => ({
-      slot,
-      from: prepared.now.build.slots.get(slot) ?? null,
-      to: build.slots.get(slot) ?? null,
-    })),
+    settings: settingsInMm(build.settings),
+    changes: work.changed
+      .filter((slot) => build.slots.has(slot))
+      .map((slot) => ({
+        slot,
+        from: prepared.now.build.slots.get(slot) ?? null,
+        to: build.slots.get(slot) ?? null,
+      })),
     lines: planLines(world, prepared, candidate),
     steps,
     tools: planTools(world, steps),
@@ -104,3 +107,7 @@ function taxOf(world: World, shop: Shop, total: Minor): Plan['money']['tax'] {
   const amount = multiplyDivide(total, thousandths, included ? 100_000 + thousandths : 100_000);
   return { rate, included, amount: money(world, minor(amount)) };
 }
+
+/** Settings by name in mm. */
+export const settingsInMm = (settings: ReadonlyMap<string, Micrometres>): Record<string, number> =>
+  Object.fromEntries([...settings].map(([name, value]) => [name, value / 1000]));

@@ -2,6 +2,13 @@
 export interface FaultParams {
   readonly 'bad-question': { readonly path: string; readonly reason: string };
   readonly 'unknown-chassis': { readonly id: string; readonly nearest: readonly string[] };
+  readonly 'unknown-bike': { readonly id: string; readonly nearest: readonly string[] };
+  readonly 'unknown-size': { readonly bike: string; readonly size: string; readonly known: readonly string[] };
+  readonly 'chassis-or-bike': { readonly example: string };
+  readonly 'travel-now-missing': { readonly chassis: string; readonly travels: readonly string[] };
+  readonly 'bike-without-fork': { readonly bike: string };
+  readonly 'several-forks-of-bike': { readonly bike: string; readonly choices: readonly string[] };
+  readonly 'unknown-setting': { readonly setting: string; readonly family: string; readonly known: readonly string[] };
   readonly 'unknown-sku': { readonly sku: string; readonly nearest: readonly string[] };
   readonly 'unknown-service': { readonly id: string; readonly family: string; readonly known: readonly string[] };
   readonly 'unknown-slot': { readonly slot: string; readonly family: string; readonly known: readonly string[] };

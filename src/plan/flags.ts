@@ -18,7 +18,7 @@ const flag = (severity: Flag['severity'], code: string, params: Params, source: 
 
 /** What is true of the fork in front of you, whatever is done to it. */
 export function nowFlags(world: World, prepared: Prepared): Flag[] {
-  const { now, family } = prepared;
+  const { now } = prepared;
   const source = sourceOf(now.factory.source);
   const flags: Flag[] = now.assumed.map(({ slot, held, others }) =>
     flag(
@@ -51,6 +51,7 @@ export function nowFlags(world: World, prepared: Prepared): Flag[] {
     now.build.chassis,
     now.build.slots.get('spring') ?? null,
     now.travel,
+    now.identity,
   );
   if (greatest !== null && volume > greatest) {
     flags.push(
@@ -62,7 +63,7 @@ export function nowFlags(world: World, prepared: Prepared): Flag[] {
       ),
     );
   }
-  for (const slot of family.slots) {
+  for (const slot of now.slots) {
     const part = world.catalog.parts.get(now.build.slots.get(slot.name)?.sku ?? '');
     const stroke = slot.role === 'damper' ? part?.dimensions.get('stroke') : undefined;
     if (part && stroke !== undefined && stroke < now.travel) {
@@ -121,7 +122,9 @@ function fitFlags(world: World, prepared: Prepared, fork: ForkProblem, candidate
 function limitFlags(world: World, prepared: Prepared, candidate: Candidate): Flag[] {
   const { now } = prepared;
   const { chassis, slots } = candidate.build;
-  const travel = slots.has('spring') ? (travelOf(world.catalog, candidate.build) ?? now.travel) : now.travel;
+  const travel = slots.has('spring')
+    ? (travelOf(world.catalog, candidate.build, now.identity) ?? now.travel)
+    : now.travel;
   const flags: Flag[] = [];
   const longer = travel > now.travel;
   if (travel !== now.travel || chassis.id !== now.build.chassis.id) {
@@ -137,7 +140,7 @@ function limitFlags(world: World, prepared: Prepared, candidate: Candidate): Fla
       );
   }
   if (longer) flags.push(flag('verify', 'frame-limit', { from: now.travel / 1000, to: travel / 1000 }));
-  for (const slot of prepared.family.slots) {
+  for (const slot of now.slots) {
     const content = slots.get(slot.name);
     if (slot.role !== 'damper' || !content) continue;
     const part = world.catalog.parts.get(content.sku);
@@ -175,13 +178,14 @@ function spacerFlags(world: World, prepared: Prepared, candidate: Candidate): Fl
   const { now } = prepared;
   const { build } = candidate;
   if (!build.slots.has('volume-spacers') || !build.slots.has('spring')) return [];
-  const travel = travelOf(world.catalog, build);
+  const travel = travelOf(world.catalog, build, now.identity);
   const count = build.slots.get('volume-spacers')?.quantity ?? 0;
   const { standard, greatest, clause } = spacerCounts(
     world.catalog,
     build.chassis,
     build.slots.get('spring') ?? null,
     travel,
+    now.identity,
   );
   const changed =
     travel !== now.travel ||

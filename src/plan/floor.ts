@@ -16,7 +16,8 @@ export function planFloor(world: World, prepared: Prepared, fork: ForkProblem): 
   const memo = new Map<string, WorkFloor>();
   const piece = pieceFloors(world, prepared, fork);
   return (domains) => {
-    const changed = fork.domains.flatMap(({ slot }, at) => (domains.has(at + 1, 0) ? [] : [slot.name]));
+    const names = [...fork.domains.map(({ slot }) => slot.name), ...fork.settings.map(({ setting }) => setting.name)];
+    const changed = names.filter((_name, at) => !domains.has(at + 1, 0));
     const key = changed.join(' ');
     const work = memo.get(key) ?? workFloor(world, prepared, changed);
     memo.set(key, work);

@@ -117,7 +117,7 @@ function pieceLines(world: World, prepared: Prepared, candidate: Candidate, pool
   };
   // fresh-only draws first, so that a new piece at hand is not spent where a used one would do
   const slots = [...candidate.work.fresh].map(([name, piece]) => {
-    const slot = prepared.family.slots.find((known) => known.name === name);
+    const slot = prepared.now.slots.find((known) => known.name === name);
     return { name, ...piece, mustBeNew: piece.renewed || slot?.singleUse === true || slot?.wears === true };
   });
   for (const { name, sku, quantity, renewed, mustBeNew } of [...slots].sort(
@@ -255,7 +255,7 @@ function describe(catalog: Catalog, sku: string): Described {
 function oldPieceLines(world: World, prepared: Prepared, candidate: Candidate): Line[] {
   const lines: Line[] = [];
   const { work, build } = candidate;
-  for (const slot of prepared.family.slots) {
+  for (const slot of prepared.now.slots) {
     const before: Content = prepared.now.build.slots.get(slot.name) ?? null;
     const after = build.slots.get(slot.name) ?? null;
     const changed = work.changed.includes(slot.name);

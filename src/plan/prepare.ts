@@ -1,9 +1,10 @@
-import { type Catalog, type Chassis, type Content, type Family, nearest } from '../catalog/index.ts';
-import { buildNow, contentKey, type ForkWants, familyOf, type Now, type Wish } from '../fork/index.ts';
+import { type Catalog, type Chassis, type Family, nearest, type Slot } from '../catalog/index.ts';
+import { type Bounds, buildNow, contentKey, type ForkWants, familyOf, type Now, type Wish } from '../fork/index.ts';
 import { type Micrometres, millimetres } from '../quantity/index.ts';
 import type { AtHand, BuyingPolicy } from '../supply/index.ts';
 import { type Fault, fault } from './fault.ts';
 import type { Question } from './question.ts';
+import { startOf } from './start.ts';
 import type { World } from './world.ts';
 
 /** A question that the catalogue understands, in held units. */
@@ -22,24 +23,25 @@ export function prepare(
   question: Question,
 ): { readonly prepared: Prepared | null; readonly faults: readonly Fault[] } {
   const { catalog } = world;
-  const chassis = catalog.chassis.get(question.chassis);
-  if (!chassis) {
-    const known = [...catalog.chassis.keys()];
-    const near = nearest(question.chassis, known);
-    return {
-      prepared: null,
-      faults: [fault('unknown-chassis', { id: question.chassis, nearest: near.length > 0 ? near : known.slice(0, 3) })],
-    };
-  }
+  const start = startOf(catalog, question);
+  if (!('chassis' in start)) return { prepared: null, faults: start.faults };
+  const { chassis } = start;
   const family = familyOf(catalog, chassis);
+  const slots = [...family.slots, ...(start.bike?.slots ?? [])];
   const faults = [
-    ...slotFaults(catalog, family, question),
-    ...wantFaults(catalog, family, question),
+    ...slotFaults(catalog, family, slots, question),
+    ...wantFaults(catalog, family, slots, question),
     ...haveFaults(catalog, question),
+    ...settingFaults(family, question),
   ];
   if (faults.length > 0) return { prepared: null, faults };
-  const now = buildNow(catalog, chassis, millimetres(question.travelNow), givenContents(question));
-  if ('kind' in now) return { prepared: null, faults: [nowFault(chassis, question.travelNow, now)] };
+  const now = buildNow(catalog, chassis, start.travel, {
+    contents: new Map([...start.with, ...Object.entries(question.with)]),
+    settings: new Map(Object.entries(question.settings).map(([name, value]) => [name, millimetres(value)])),
+    identity: start.identity,
+    bike: start.bike,
+  });
+  if ('kind' in now) return { prepared: null, faults: [nowFault(chassis, start.travel / 1000, now)] };
   return {
     prepared: {
       question,
@@ -53,7 +55,6 @@ export function prepare(
   };
 }
 
-const givenContents = (question: Question): ReadonlyMap<string, Content> => new Map(Object.entries(question.with));
 const mm = (length: Micrometres): string => `${length / 1000} mm`;
 
 function nowFault(chassis: Chassis, travel: number, now: Exclude<ReturnType<typeof buildNow>, Now>): Fault {
@@ -76,9 +77,9 @@ function nowFault(chassis: Chassis, travel: number, now: Exclude<ReturnType<type
   }
 }
 
-function slotFaults(catalog: Catalog, family: Family, question: Question): Fault[] {
+function slotFaults(catalog: Catalog, family: Family, all: readonly Slot[], question: Question): Fault[] {
   const faults: Fault[] = [];
-  const slots = new Map(family.slots.map((slot) => [slot.name, slot]));
+  const slots = new Map(all.map((slot) => [slot.name, slot]));
   for (const name of [...Object.keys(question.with), ...question.wants.keep, ...question.wants.renew]) {
     if (!slots.has(name))
       faults.push(fault('unknown-slot', { slot: name, family: family.name, known: [...slots.keys()] }));
@@ -100,7 +101,7 @@ function slotFaults(catalog: Catalog, family: Family, question: Question): Fault
   return faults;
 }
 
-function wantFaults(catalog: Catalog, family: Family, question: Question): Fault[] {
+function wantFaults(catalog: Catalog, family: Family, slots: readonly Slot[], question: Question): Fault[] {
   const faults: Fault[] = [];
   const { use, service, spacers } = question.wants;
   const services = [...catalog.services.values()]
@@ -111,7 +112,7 @@ function wantFaults(catalog: Catalog, family: Family, question: Question): Fault
   for (const sku of use) {
     if (!isSold(catalog, sku) && !catalog.supplies.has(sku)) faults.push(unknownSku(catalog, sku));
     const part = catalog.parts.get(sku);
-    if (part && !family.slots.some((slot) => slot.role === part.role))
+    if (part && !slots.some((slot) => slot.role === part.role))
       faults.push(fault('use-without-slot', { sku, role: part.role }));
   }
   if (spacers !== undefined && !family.slots.some((slot) => slot.name === 'volume-spacers')) {
@@ -124,6 +125,13 @@ function wantFaults(catalog: Catalog, family: Family, question: Question): Fault
     );
   }
   return faults;
+}
+
+function settingFaults(family: Family, question: Question): Fault[] {
+  const known = family.settings.map(({ name }) => name);
+  return Object.keys(question.settings)
+    .filter((name) => !known.includes(name))
+    .map((setting) => fault('unknown-setting', { setting, family: family.name, known }));
 }
 
 function haveFaults(catalog: Catalog, question: Question): Fault[] {
@@ -168,10 +176,16 @@ export function forkWants(catalog: Catalog, question: Question, givenUp: readonl
     keep: left('keep', wants.keep),
     renew: left('renew', wants.renew),
     services: left('service', wants.service),
+    coilRate: wants.coilRate === undefined || given('coil-rate') ? null : Math.round(wants.coilRate * 1000),
+    axleToCrown: given('axle-to-crown') ? null : boundsOf(wants.axleToCrown),
+    offset: given('offset') ? null : boundsOf(wants.offset),
     spacers: wants.spacers === undefined || given('spacers') ? null : wants.spacers,
     givenUp,
   };
 }
+
+const boundsOf = (range: { readonly least: number; readonly greatest: number } | undefined): Bounds | null =>
+  range ? { least: millimetres(range.least), greatest: millimetres(range.greatest) } : null;
 
 /** What the question says is at hand. A pack of a supply counts as the amount in it, a pack of parts as one piece. */
 function atHandOf(catalog: Catalog, question: Question): AtHand {

@@ -12,6 +12,11 @@ const slot = z.string().regex(/^[a-z]+(?:-[a-z0-9]+)*$/, 'not a slot name');
 const count = z.int().min(1).max(1000);
 const date = z.iso.date();
 
+/** A range in mm, both ends included. */
+const bounds = z
+  .strictObject({ least: mm, greatest: mm })
+  .refine(({ least, greatest }) => least <= greatest, 'least is above greatest');
+
 /** What a slot holds: so many of one SKU, or nothing. */
 export const contentSchema = z.strictObject({ sku, quantity: count });
 export type Content = z.infer<typeof contentSchema>;
@@ -33,17 +38,49 @@ export const wantsSchema = z.strictObject({
   renew: z.array(slot).max(50).default([]),
   service: z.array(id).max(20).default([]),
   spacers: z.int().min(0).max(100).optional(),
+  /** Rate of the coil, N/mm. */
+  coilRate: z.number().positive().max(1000).optional(),
+  axleToCrown: bounds.optional(),
+  offset: bounds.optional(),
 });
 
 /** A question, whole: the fork in front of you, the fork you want, and how to answer. Lengths in mm. */
 export const questionSchema = z.strictObject({
-  chassis: id,
-  travelNow: mm,
+  /** The chassis, or else the bike it left the works with. */
+  chassis: id.optional(),
+  bike: id.optional(),
+  /** Frame size of `bike`. */
+  size: z.string().min(1).max(40).optional(),
+  /** Travel now; with a bike that of the fork it left the works with, if left out. */
+  travelNow: mm.optional(),
+  /** Serial number of the fork, and its month of production as YYYY-MM. */
+  serial: z
+    .string()
+    .regex(/^[A-Za-z-]*[0-9]{1,15}$/, 'letters, then digits')
+    .optional(),
+  built: z
+    .string()
+    .regex(/^[0-9]{4}-(?:0[1-9]|1[0-2])$/, 'a month as YYYY-MM')
+    .optional(),
+  /** The bike that the fork must suit afterwards, and its frame size. */
+  onto: id.optional(),
+  ontoSize: z.string().min(1).max(40).optional(),
+  /** Tyre by its ISO 5775 designation, where it is not the bike's. */
+  tyre: z
+    .string()
+    .regex(/^[1-9][0-9]{1,2}-[1-9][0-9]{2}$/, 'a designation such as 60-622')
+    .optional(),
+  /** Length of the steerer of the fork in front of you, in mm. */
+  steererLength: mm.optional(),
+  /** Settings of the fork in front of you, in mm. */
+  settings: z.record(slot, mm).default({}),
   with: z.record(slot, contentSchema.nullable()).default({}),
   wants: wantsSchema.default({ use: [], keep: [], renew: [], service: [] }),
   have: z.array(haveSchema).max(200).default([]),
   prefer: z.enum(['money', 'time', 'wait']).default('money'),
   supplies: z.enum(['packs', 'bulk']).default('packs'),
+  /** True where a supply that equals the specified one may be used instead of it. */
+  substitutes: z.boolean().default(false),
   allowUnknown: z.boolean().default(false),
   /** The day the question is asked for; stands in the answer so that the same question gives the same bytes. */
   date: date.optional(),

@@ -129,6 +129,7 @@ function solveAgain(
   const first = bestOf(world, { ...prepared, wants }, budget);
   if (!first) return null;
   const asked = wantsOf(prepared, wants, first);
+  if (nothingIn(asked) && prepared.question.onto === undefined) return null;
   const question: Question = { ...prepared.question, wants: asked };
   const best = bestOf(
     world,
@@ -175,9 +176,21 @@ function wantsOf(prepared: Prepared, wants: ForkWants, best: Candidate): Questio
     ...(travel === null ? {} : { travel: travel / 1000 }),
     ...(wheel === null ? {} : { wheel }),
     ...(wants.spacers === null ? {} : { spacers: wants.spacers }),
+    ...(wants.coilRate === null ? {} : { coilRate: wants.coilRate / 1000 }),
+    ...(wants.axleToCrown === null ? {} : { axleToCrown: inMm(wants.axleToCrown) }),
+    ...(wants.offset === null ? {} : { offset: inMm(wants.offset) }),
     use: [...new Set([...prepared.question.wants.use.filter((sku) => !gone(sku)), ...settled])],
     keep: [...wants.keep],
     renew: [...wants.renew],
     service: [...wants.services],
   };
 }
+
+const inMm = ({ least, greatest }: Bounds): { least: number; greatest: number } => ({
+  least: least / 1000,
+  greatest: greatest / 1000,
+});
+
+/** Wants that ask for nothing: giving everything up is no way out. */
+const nothingIn = ({ use, keep: _keep, renew, service, ...measures }: Question['wants']): boolean =>
+  use.length + renew.length + service.length === 0 && Object.values(measures).every((value) => value === undefined);

@@ -24,9 +24,12 @@ export interface Work {
 export function workOf(world: World, prepared: Prepared, build: Build): Work | null {
   const { catalog } = world;
   const { family, now, wants } = prepared;
-  const changed = family.slots
+  const changed = now.slots
     .filter(({ name }) => !sameContent(now.build.slots.get(name) ?? null, build.slots.get(name) ?? null))
-    .map(({ name }) => name);
+    .map(({ name }) => name)
+    .concat(
+      [...build.settings].filter(([name, value]) => now.build.settings.get(name) !== value).map(([name]) => name),
+    );
   const needed = neededOperations(catalog, family, { changed, renewed: wants.renew, services: wants.services });
   const order = orderOfWork(needed.operations);
   if (!order) return null;
@@ -52,7 +55,7 @@ function freshPieces(
   renewed: ReadonlySet<string>,
 ): Work['fresh'] {
   const fresh = new Map<string, { sku: string; quantity: number; renewed: boolean }>();
-  for (const { name } of prepared.family.slots) {
+  for (const { name } of prepared.now.slots) {
     const content = build.slots.get(name) ?? null;
     if (!content) continue;
     if (renewed.has(name)) {
@@ -95,7 +98,7 @@ function demandOf(
     pieces.set(sku, { ...known, [kind]: known[kind] + quantity });
   };
   for (const [name, { sku, quantity, renewed }] of fresh) {
-    const slot = prepared.family.slots.find((candidate) => candidate.name === name);
+    const slot = prepared.now.slots.find((candidate) => candidate.name === name);
     add(sku, renewed || slot?.singleUse || slot?.wears ? 'fresh' : 'any', quantity);
   }
   for (const [sku, { quantity }] of extras) add(sku, 'any', quantity);

@@ -2,14 +2,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { mergeRaw, readCatalog, readShop, readStock, type TextFile } from '../../src/catalog/index.ts';
 import { loadFiles } from '../../src/catalog/read.ts';
-import {
-  type AnswerDocument,
-  answerSchema,
-  ask,
-  makeWorld,
-  type QuestionInput,
-  type World,
-} from '../../src/plan/index.ts';
+import { makeWorld, type World } from '../../src/plan/index.ts';
 
 /** A catalogue folder with its stock and shop files, read whole; throws on any error in it. */
 export interface Loaded {
@@ -20,17 +13,32 @@ export interface Loaded {
   readonly shopText: string | null;
 }
 
-export async function loadCatalogFolder(folder: string): Promise<Loaded> {
-  const { files, problems } = await loadFiles(folder);
+/** What a test lays over a folder: one catalogue file more, and rows of the stock file instead of those of the same SKU. */
+export interface Overlay {
+  readonly yaml?: string;
+  readonly stock?: readonly string[];
+}
+
+export async function loadCatalogFolder(folder: string, overlay: Overlay = {}): Promise<Loaded> {
+  const { files: found, problems } = await loadFiles(folder);
+  const files = overlay.yaml === undefined ? found : [...found, { name: 'overlay.yaml', text: overlay.yaml }];
   const read = readCatalog(files, folder);
   const errors = [...problems, ...read.problems].filter(({ severity }) => severity === 'error');
   if (!read.value) throw new Error(JSON.stringify(errors.slice(0, 5), null, 1));
-  const [stockText, shopText] = [textOf(`${folder}/stock.csv`), textOf(`${folder}/shop.yaml`)];
+  const [stockFile, shopText] = [textOf(`${folder}/stock.csv`), textOf(`${folder}/shop.yaml`)];
+  const stockText = stockFile === null ? null : withRows(stockFile, overlay.stock ?? []);
   const stock = readStock('stock.csv', stockText ?? '', read.value);
   const shop = readShop('shop.yaml', shopText ?? '', read.value);
   if (stock.problems.length + shop.problems.length > 0)
     throw new Error(JSON.stringify([stock.problems, shop.problems], null, 1));
   return { world: makeWorld(read.value, stock.value, shop.value), files, raw: mergeRaw(files), stockText, shopText };
+}
+
+/** A stock file in which each given row stands for the one of the same SKU, or is added. */
+function withRows(text: string, rows: readonly string[]): string {
+  const skuOf = (row: string): string => row.split(',')[0] ?? '';
+  const replaced = new Set(rows.map(skuOf));
+  return [...text.trim().split(/\r?\n/).filter((line) => !replaced.has(skuOf(line))), ...rows, ''].join('\n');
 }
 
 function textOf(path: string): string | null {
@@ -42,3 +50,6 @@ function textOf(path: string): string | null {
 }
 
 export const demoFolder = fileURLToPath(new URL('../../demo-catalog', import.meta.url));
+
+/** The demo catalogue with something laid over it. */
+export const loadDemoWith = (overlay: Overlay): Promise<Loaded> => loadCatalogFolder(demoFolder, overlay);

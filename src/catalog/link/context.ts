@@ -91,9 +91,9 @@ export class RecordReader<T> {
     return false;
   }
 
-  dimensions(raw: RawDimensions | undefined): Dimensions {
+  dimensions(raw: RawDimensions | undefined, path: Path = ['dimensions']): Dimensions {
     return new Map(
-      Object.entries(raw ?? {}).map(([name, text]) => [name, this.quantity('length', text, ['dimensions', name])]),
+      Object.entries(raw ?? {}).map(([name, text]) => [name, this.quantity('length', text, [...path, name])]),
     );
   }
 

@@ -1,7 +1,9 @@
+import type { Micrometres } from '../../quantity/index.ts';
 import type { Chassis, Content, FactoryBuild, Family, Slot } from '../linked.ts';
 import type { RawBuild, RawChassis, RawContent, RawFamily, RawSlots } from '../raw.ts';
 import type { Path } from '../source-file.ts';
 import type { RecordReader } from './context.ts';
+import { linkMonths, linkSerials } from './ranges.ts';
 
 /** Links a family: its slots in the order they are written. */
 export function linkFamily(reader: RecordReader<RawFamily>): Family {
@@ -16,6 +18,22 @@ export function linkFamily(reader: RecordReader<RawFamily>): Family {
     travelEnd: raw['travel-end'],
     dimensions: reader.dimensions(raw.dimensions),
     interfaces: reader.words(raw.interfaces),
+    crown: raw.crown ?? 'single',
+    settings: Object.entries(raw.settings ?? {}).map(([name, setting]) => ({
+      name,
+      least: reader.quantity('length', setting.least, ['settings', name, 'least']),
+      greatest: reader.quantity('length', setting.greatest, ['settings', name, 'greatest']),
+      step: reader.quantity('length', setting.step, ['settings', name, 'step']),
+    })),
+    generations: (raw.generations ?? []).map((generation, index) => ({
+      id: generation.id,
+      months: linkMonths(generation.months),
+      serials: linkSerials(reader, generation.serials, ['generations', index, 'serials']),
+      dimensions: reader.dimensions(generation.dimensions, ['generations', index, 'dimensions']),
+      note: generation.note ?? null,
+      source: reader.source(generation.source, `generations[${index}]`, ['generations', index, 'source']),
+    })),
+    rated: { motorAssisted: raw.rated?.['motor-assisted'] ?? null, category: raw.rated?.category ?? null },
     slots: Object.entries(raw.slots).map(
       ([name, slot]): Slot => ({
         name,
@@ -54,6 +72,12 @@ export function linkChassis(reader: RecordReader<RawChassis>, family: Family): C
     id: raw.id,
     family: raw.family,
     name: raw.name,
+    generations: generationsOf(reader, family, raw.generations, ['generations']),
+    tyreRoom: {
+      crown: length(raw['tyre-room']?.crown, 'tyre-room', 'crown'),
+      arch: length(raw['tyre-room']?.arch, 'tyre-room', 'arch'),
+      width: length(raw['tyre-room']?.width, 'tyre-room', 'width'),
+    },
     wheel: raw.wheel,
     takes: raw.takes ?? [],
     axle: {
@@ -138,6 +162,8 @@ function linkBuild(
   return {
     travel: reader.quantity('length', raw.travel, [...path, 'travel']),
     usual: raw.usual ?? false,
+    generations: generationsOf(reader, family, raw.generations, [...path, 'generations']) ?? null,
+    settings: linkSettings(reader, family, raw, path),
     slots,
     note: raw.note ?? null,
     source: reader.source(raw.source, `builds[${index}]`, [...path, 'source'], inherited),
@@ -171,4 +197,39 @@ function partOf<T>(reader: RecordReader<T>, sku: string, role: string, path: Pat
     if (found !== role) reader.problem(path, 'wrong-role', { sku, role: found, expected: role });
   }
   return sku;
+}
+
+/** Generations by id; a problem where the family has no such one. */
+function generationsOf<T>(
+  reader: RecordReader<T>,
+  family: Family,
+  ids: readonly string[] | undefined,
+  path: Path,
+): readonly string[] | null {
+  const known = family.generations.map(({ id }) => id);
+  for (const id of ids ?? []) {
+    if (!known.includes(id))
+      reader.problem(path, 'unknown-reference', { id, kind: `generations of ${family.id}`, nearest: known });
+  }
+  return ids ?? null;
+}
+
+/** Every setting of the family as the build has it; its least where the build does not say. */
+function linkSettings(
+  reader: RecordReader<RawChassis>,
+  family: Family,
+  raw: RawBuild,
+  path: Path,
+): ReadonlyMap<string, Micrometres> {
+  const known = family.settings.map(({ name }) => name);
+  for (const name of Object.keys(raw.settings ?? {})) {
+    if (!known.includes(name))
+      reader.problem([...path, 'settings', name], 'unknown-slot', { slot: name, family: family.id, known });
+  }
+  return new Map(
+    family.settings.map((setting) => [
+      setting.name,
+      reader.optional('length', raw.settings?.[setting.name], [...path, 'settings', setting.name]) ?? setting.least,
+    ]),
+  );
 }

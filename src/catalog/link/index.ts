@@ -2,8 +2,17 @@ import { groupBy, minorDigits, sortedBy } from '../../quantity/index.ts';
 import { canonicalHash } from '../hash.ts';
 import type { Catalog, Chassis, Clause, Pack, Supply } from '../linked.ts';
 import type { Outcome, Problem } from '../problems.ts';
-import { type RawChassis, type RawFile, type RawHead, type RawRecords, RECORD_KINDS, type RecordKind } from '../raw.ts';
+import {
+  type RawBike,
+  type RawChassis,
+  type RawFile,
+  type RawHead,
+  type RawRecords,
+  RECORD_KINDS,
+  type RecordKind,
+} from '../raw.ts';
 import type { SourceFile } from '../source-file.ts';
+import { linkBike, linkNotice } from './bikes.ts';
 import { type LinkContext, type Located, type LocatedRecords, RecordReader } from './context.ts';
 import { needCycles, operationCycles } from './cycles.ts';
 import { linkChassis, linkFamily } from './forks.ts';
@@ -95,6 +104,8 @@ function collect(files: readonly CheckedFile[], report: (problem: Problem) => vo
     tools: gather('tools'),
     operations: gather('operations'),
     services: gather('services'),
+    bikes: gather('bikes'),
+    notices: gather('notices'),
   };
 }
 
@@ -139,6 +150,8 @@ function link(context: LinkContext, head: RawHead | null): Catalog {
     tools: each(records.tools, linkTool),
     operations: each(records.operations, linkOperation),
     services: each(records.services, linkService),
+    bikes: each(records.bikes, linkBike),
+    notices: each(records.notices, linkNotice),
     places: places(records),
   };
 }
@@ -160,6 +173,10 @@ function places(records: LocatedRecords): Map<string, string> {
       };
       add('', []);
       if ('fits' in raw) raw.fits?.forEach((_clause, index) => void add(`#fits[${index}]`, ['fits', index]));
+      if (kind === 'bikes') {
+        (raw as RawBike).forks?.forEach((_fork, index) => void add(`#forks[${index}]`, ['forks', index]));
+        (raw as RawBike).limits?.forEach((_limit, index) => void add(`#limits[${index}]`, ['limits', index]));
+      }
       if (kind === 'chassis')
         (raw as RawChassis).builds.forEach((_build, index) => void add(`#builds[${index}]`, ['builds', index]));
     }
@@ -226,11 +243,15 @@ function checkClauses(catalog: Catalog, context: LinkContext): void {
       const clash = (byFamily.get(clause.family) ?? []).find(
         (chassis) =>
           clauseMatches(clause, chassis) &&
-          part.fits.some((other, at) => at < index && !other.not && clauseMatches(other, chassis)),
+          part.fits.some(
+            (other, at) => at < index && !other.not && clauseMatches(other, chassis) && overlap(clause, other),
+          ),
       );
       const located = context.records.parts.get(part.sku);
       if (clash && located) {
-        const other = part.fits.findIndex((candidate) => !candidate.not && clauseMatches(candidate, clash));
+        const other = part.fits.findIndex(
+          (candidate) => !candidate.not && clauseMatches(candidate, clash) && overlap(clause, candidate),
+        );
         new RecordReader(context, located).problem(['fits', index], 'two-clauses', {
           sku: part.sku,
           chassis: clash.id,
@@ -239,6 +260,17 @@ function checkClauses(catalog: Catalog, context: LinkContext): void {
       }
     }
   }
+}
+
+/** Two clauses can speak of the same fork: no generation, month or serial number keeps them apart. */
+function overlap(a: Clause, b: Clause): boolean {
+  if (a.generations && b.generations && !a.generations.some((id) => b.generations?.includes(id))) return false;
+  const apart = (one: Clause, other: Clause): boolean =>
+    one.months?.to != null && other.months?.from != null && one.months.to < other.months.from;
+  if (apart(a, b) || apart(b, a)) return false;
+  if (!a.serials || !b.serials || a.serials.letters !== b.serials.letters)
+    return a.serials === null || b.serials === null;
+  return a.serials.from <= b.serials.to && b.serials.from <= a.serials.to;
 }
 
 /** True where a clause speaks of a chassis. */

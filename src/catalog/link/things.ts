@@ -3,6 +3,7 @@ import type { Clause, Exclude, Kit, Need, Pack, Part, SpacerCount, Supply, Tool 
 import type { RawClause, RawKit, RawNumbers, RawPart, RawSpacerCount, RawSupply, RawTool } from '../raw.ts';
 import type { Path } from '../source-file.ts';
 import { list, type RecordReader } from './context.ts';
+import { linkMonths, linkRange, linkReplacements, linkSerials } from './ranges.ts';
 
 /** Links a part: its dimensions, clauses, needs and excludes. */
 export function linkPart(reader: RecordReader<RawPart>): Part {
@@ -23,6 +24,8 @@ export function linkPart(reader: RecordReader<RawPart>): Part {
     needs: (raw.needs ?? []).map((_need, index) => linkNeed(reader, index)),
     excludes: (raw.excludes ?? []).map((_exclude, index) => linkExclude(reader, index)),
     doses: reader.doses(raw.doses),
+    rate: reader.optional('rate', raw.rate, ['rate']),
+    replacedBy: linkReplacements(reader, raw['replaced-by'], 'parts', source),
     mass: reader.optional('mass', raw.mass, ['mass']),
     price: reader.price(raw.price, ['price']),
     pack: raw.pack ?? 1,
@@ -46,6 +49,10 @@ function linkClause(reader: RecordReader<RawPart>, raw: RawClause, index: number
     chassis: list(raw.chassis),
     wheel: list(raw.wheel),
     axle: list(raw.axle),
+    generations: list(raw.generations),
+    months: linkMonths(raw.months),
+    serials: linkSerials(reader, raw.serials, [...path, 'serials']),
+    limits: linkRange(reader, raw.limits, [...path, 'limits']),
     not: raw.not ?? false,
     reason: raw.reason ?? null,
     travels: travels.sort((a, b) => b - a),
@@ -121,6 +128,7 @@ export function linkKit(reader: RecordReader<RawKit>): Kit {
     numbers: raw.numbers ?? {},
     parts,
     supplies,
+    replacedBy: linkReplacements(reader, raw['replaced-by'], 'kits', reader.source(raw.source, '', ['source'])),
     price: reader.price(raw.price, ['price']),
     source: reader.source(raw.source, '', ['source']),
   };

@@ -1,5 +1,6 @@
 import type { Operation, Service, Specification, SupplyUse } from '../linked.ts';
 import type { RawOperation, RawService, RawSpecification, RawUse } from '../raw.ts';
+import { BIKE_SLOTS } from '../slots.ts';
 import type { Path } from '../source-file.ts';
 import type { RecordReader } from './context.ts';
 
@@ -20,9 +21,13 @@ export function linkOperation(reader: RecordReader<RawOperation>): Operation {
     key: 'families' | 'requires' | 'after' | 'tools',
   ): readonly string[] => (raw[key] ?? []).filter((id, index) => reader.refer(kind, id, [key, index]));
   const families = all('families', 'families');
-  const slots = new Set(
-    families.flatMap((id) => Object.keys(reader.context.records.families.get(id)?.raw.slots ?? {})),
-  );
+  const slots = new Set<string>([
+    ...families.flatMap((id) => {
+      const family = reader.context.records.families.get(id)?.raw;
+      return [...Object.keys(family?.slots ?? {}), ...Object.keys(family?.settings ?? {})];
+    }),
+    ...BIKE_SLOTS,
+  ]);
   const slot = (name: string, path: Path): void => {
     if (!slots.has(name))
       reader.problem(path, 'unknown-slot', { slot: name, family: families.join(', '), known: [...slots] });

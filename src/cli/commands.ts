@@ -1,0 +1,77 @@
+import type { Command } from './command.ts';
+import { CHECK_OPTIONS, LIST_OPTIONS, PLAN_OPTIONS } from './options.ts';
+
+/** Kinds of record that `catalog list` shows. */
+export const KINDS = [
+  'makers',
+  'documents',
+  'specifications',
+  'families',
+  'chassis',
+  'parts',
+  'kits',
+  'supplies',
+  'tools',
+  'operations',
+  'services',
+] as const;
+export type Kind = (typeof KINDS)[number];
+
+/** Every command. The work of each is loaded only when it is called. */
+export const COMMANDS: readonly Command[] = [
+  {
+    name: 'plan',
+    summary: 'from the fork in front of you to the fork you want: every exact way, or why there is none',
+    argument: null,
+    options: PLAN_OPTIONS,
+    about: [
+      'Say what the fork is now (--chassis, --travel-now, --with) and what it should become (--travel, --wheel, --use, --keep, --renew, --service, --spacers). What you do not name stays as it is.',
+      'Exit status: 0 there is a way, or nothing to do; 1 there is none; 2 the question or the catalogue is at fault; 3 the search stopped undecided.',
+    ],
+    examples: [
+      'legwork plan --chassis quennet-622 --travel-now 150 --travel 130',
+      'legwork plan --chassis quennet-622 --travel-now 150 --service quennet-lower-leg-service --supplies bulk',
+      'legwork plan --chassis brastle-622 --travel-now 130 --travel "5.9 in" --keep damper --format md',
+    ],
+    load: async () => (await import('./run-plan.ts')).runPlan,
+  },
+  {
+    name: 'catalog check',
+    summary: 'everything that is wrong with a catalogue, its stock and its shop file, with line and column',
+    argument: { name: 'DIR', needed: 'optional' },
+    options: CHECK_OPTIONS,
+    about: [
+      'Without DIR: the folder in LEGWORK_CATALOG, else the demo catalogue.',
+      'Exit status: 0 sound (warnings may be shown); 1 there are errors; 2 the folder or a file cannot be read.',
+    ],
+    examples: ['legwork catalog check demo-catalog'],
+    load: async () => (await import('./run-catalog-check.ts')).runCatalogCheck,
+  },
+  {
+    name: 'catalog list',
+    summary: 'the records of one kind',
+    argument: { name: 'KIND', needed: 'needed', known: KINDS },
+    options: LIST_OPTIONS,
+    about: [`KIND is one of ${KINDS.join(', ')}.`],
+    examples: ['legwork catalog list chassis --format json'],
+    load: async () => (await import('./run-catalog-list.ts')).runCatalogList,
+  },
+  {
+    name: 'explain',
+    summary: 'what a code in a message means, and what to do about it',
+    argument: { name: 'CODE', needed: 'optional' },
+    options: [],
+    about: ['Without CODE: every code, by group.'],
+    examples: ['legwork explain now-assumed', 'legwork explain dimension'],
+    load: async () => (await import('./run-explain.ts')).runExplain,
+  },
+];
+
+/** The command that a command line begins with, and what stands behind it. */
+export function findCommand(args: readonly string[]): { readonly command: Command; readonly rest: readonly string[] } | null {
+  for (const command of COMMANDS) {
+    const words = command.name.split(' ');
+    if (words.every((word, at) => args[at] === word)) return { command, rest: args.slice(words.length) };
+  }
+  return null;
+}

@@ -1,0 +1,3 @@
+import { start } from './main.ts';
+
+await start();

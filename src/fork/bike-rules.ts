@@ -1,0 +1,338 @@
+import { BIKE_SLOTS, type BikeLimit, type Chassis, type Part, type SourceRef } from '../catalog/index.ts';
+import { AGREEMENTS, disagreement, type Measured } from '../fitment/index.ts';
+import type { Micrometres } from '../quantity/index.ts';
+import { type BikeContext, headTubeLength } from './bike.ts';
+import { axleToCrown, familyOf, givingClause } from './build.ts';
+import { chassisMeasures } from './measures.ts';
+import type { Member, Params } from './member.ts';
+import type { Rule, Variables } from './variables.ts';
+import { type ForkWants, takesWheel } from './wants.ts';
+
+interface Policy {
+  readonly allowUnknown: boolean;
+}
+const rule = (code: string, params: Params, source: SourceRef | null): Member => ({
+  kind: 'rule',
+  code,
+  params,
+  source,
+  wish: null,
+});
+const silent = (code: string, params: Params, source: SourceRef | null): Member => ({
+  kind: 'listing',
+  code,
+  params,
+  source,
+  wish: null,
+});
+
+/** What the fork afterwards must suit on its bike, and the limits that makers of parts state for the fork. model.md, section 10. */
+export function bikeRules(variables: Variables, wants: ForkWants, policy: Policy): Rule[] {
+  const rules = issuerLimits(variables);
+  const { bike } = variables.now;
+  if (!bike) return rules;
+  return [
+    ...rules,
+    ...frameLimits(variables, bike),
+    ...ratingRules(variables, bike, policy),
+    ...wheelRules(variables, bike, wants),
+    ...interfaceRules(variables, bike, policy),
+    ...rotorRules(variables, bike),
+    ...steererRules(variables, bike),
+  ];
+}
+
+/** Travel within what the maker of the spring or damper allows in the chassis: beside the fork maker's own range, the stricter holds. */
+function issuerLimits(variables: Variables): Rule[] {
+  return variables.domains.flatMap(({ slot, contents }, at): Rule[] => {
+    if (slot.role !== 'spring' && slot.role !== 'damper') return [];
+    const variable = at + 1;
+    const limited = contents.some((content) =>
+      variables.catalog.parts.get(content?.sku ?? '')?.fits.some(({ limits }) => limits !== null),
+    );
+    if (!limited) return [];
+    return [
+      {
+        scope: [variables.chassisVariable, variable, variables.travelVariable],
+        member: rule('part-travel-limit', { slot: slot.name }, variables.part(variable, 0)?.source ?? null),
+        holds: ([chassis = 0, value = 0, travel = 0]) => {
+          const part = variables.part(variable, value);
+          if (!part || (chassis === 0 && value === 0 && travel === 0)) return true;
+          const limits = givingClause(variables.catalog, part, variables.body(chassis), variables.now.identity)?.limits;
+          return !limits || within(limits, variables.travel(travel));
+        },
+      },
+    ];
+  });
+}
+
+const within = (
+  { least, greatest }: { readonly least: number | null; readonly greatest: number | null },
+  value: number,
+): boolean => (least === null || value >= least) && (greatest === null || value <= greatest);
+
+/** True where a statement of the frame's maker speaks of a fork with such a crown and wheel. */
+const speaks = (limit: BikeLimit, bike: BikeContext, crown: 'single' | 'dual', wheel: number): boolean =>
+  (limit.wheel === null || limit.wheel === wheel) &&
+  (limit.crown === null || limit.crown === crown) &&
+  (limit.sizes === null || bike.size === null || limit.sizes.includes(bike.size));
+
+/** Travel and axle-to-crown within every statement of the frame's maker. */
+function frameLimits(variables: Variables, bike: BikeContext): Rule[] {
+  const settings = variables.settings.map(({ setting }) => variables.settingVariable(setting.name) ?? 0);
+  return bike.bike.limits.flatMap((limit): Rule[] => {
+    const fact = (values: readonly number[]): boolean => bike.own && values.every((value) => value === 0);
+    const applies = (chassis: Chassis): boolean =>
+      speaks(limit, bike, familyOf(variables.catalog, chassis).crown, wheelOn(chassis, bike));
+    const rules: Rule[] = [];
+    const { travel, axleToCrown: crown } = limit;
+    if (travel) {
+      rules.push({
+        scope: [variables.chassisVariable, variables.travelVariable],
+        member: rule('frame-travel', { bike: bike.bike.name, ...shownRange(travel) }, limit.source),
+        holds: (values) =>
+          fact(values) || !applies(variables.body(values[0] ?? 0)) || within(travel, variables.travel(values[1] ?? 0)),
+      });
+    }
+    if (crown) {
+      rules.push({
+        scope: [variables.chassisVariable, variables.travelVariable, ...settings],
+        member: rule('frame-axle-to-crown', { bike: bike.bike.name, ...shownRange(crown) }, limit.source),
+        holds: (values) => {
+          const chassis = variables.body(values[0] ?? 0);
+          if (fact(values) || !applies(chassis)) return true;
+          const length = measuredAs(
+            chassis,
+            axleToCrown(chassis, variables.travel(values[1] ?? 0), variables.settingsOf(values.slice(2))),
+            crown.measured,
+          );
+          return length === null || within(crown, length);
+        },
+      });
+    }
+    return rules;
+  });
+}
+
+/** An axle-to-crown in the other way of measuring; null where the offset is not known. */
+function measuredAs(chassis: Chassis, length: Micrometres | null, how: 'along-steerer' | 'straight'): number | null {
+  const own = chassis.axleToCrown?.measured;
+  if (length === null || own === how) return length;
+  if (chassis.offset === null) return null;
+  return Math.round(
+    Math.sqrt(how === 'straight' ? length ** 2 + chassis.offset ** 2 : length ** 2 - chassis.offset ** 2),
+  );
+}
+
+const shownRange = ({
+  least,
+  greatest,
+}: {
+  readonly least: number | null;
+  readonly greatest: number | null;
+}): Params => ({
+  least: least === null ? null : least / 1000,
+  greatest: greatest === null ? null : greatest / 1000,
+});
+
+/** Motor assistance, category of use and dual crowns: only what a maker says yes to; silence is unknown. */
+function ratingRules(variables: Variables, { bike, own }: BikeContext, policy: Policy): Rule[] {
+  const { family } = variables;
+  const rules: Rule[] = [];
+  const judge = (code: string, params: Params, source: SourceRef, says: boolean | null): void => {
+    const holds: Rule['holds'] = ([chassis]) => own && chassis === 0;
+    if (says === false) rules.push({ scope: [variables.chassisVariable], member: rule(code, params, source), holds });
+    if (says === null && !policy.allowUnknown)
+      rules.push({ scope: [variables.chassisVariable], member: silent(`${code}-not-known`, params, source), holds });
+  };
+  if (bike.motorAssisted === true)
+    judge('not-rated-motor', { family: family.name, bike: bike.name }, family.source, family.rated.motorAssisted);
+  if (bike.category !== null) {
+    const rated = family.rated.category;
+    judge(
+      'not-rated-category',
+      { family: family.name, bike: bike.name, category: bike.category, rated },
+      family.source,
+      rated === null ? null : rated >= bike.category,
+    );
+  }
+  if (family.crown === 'dual')
+    judge('dual-crown-not-approved', { family: family.name, bike: bike.name }, bike.source, bike.dualCrown);
+  return rules;
+}
+
+/** The wheel of the bike with a chassis: its own where the chassis takes it. */
+const wheelOn = (chassis: Chassis, bike: BikeContext): number =>
+  takesWheel(chassis, bike.bike.wheel) ? bike.bike.wheel : chassis.wheel;
+
+/** The bike's wheel goes into the fork, and its tyre clears crown and arch at full compression. */
+function wheelRules(variables: Variables, bike: BikeContext, wants: ForkWants): Rule[] {
+  const rules: Rule[] = [];
+  const wheel = wants.wheel ?? bike.bike.wheel;
+  if (wants.wheel === null) {
+    rules.push({
+      scope: [variables.chassisVariable],
+      member: rule('wheel-of-bike', { bike: bike.bike.name, wheel }, bike.bike.source),
+      holds: ([chassis = 0]) => (bike.own && chassis === 0) || takesWheel(variables.body(chassis), wheel),
+    });
+  }
+  const { tyre } = bike;
+  if (!tyre || tyre.bead !== wheel) return rules;
+  const radius = (tyre.bead / 2 + tyre.width) * 1000;
+  for (const [place, size, room] of [
+    ['crown', radius, (chassis: Chassis) => chassis.tyreRoom.crown],
+    ['arch', radius, (chassis: Chassis) => chassis.tyreRoom.arch],
+    ['width', tyre.width * 1000, (chassis: Chassis) => chassis.tyreRoom.width],
+  ] as const) {
+    rules.push({
+      scope: [variables.chassisVariable],
+      member: rule(
+        'tyre-room',
+        { tyre: tyre.designation, place, size: size / 1000, room: mm(room(variables.body(0))) },
+        variables.body(0).source,
+      ),
+      holds: ([chassis = 0]) => {
+        const free = room(variables.body(chassis));
+        return (bike.own && chassis === 0) || free === null || size <= free;
+      },
+    });
+  }
+  return rules;
+}
+
+const mm = (length: Micrometres | null): number | null => (length === null ? null : length / 1000);
+
+/** Hub, end caps, crown race, cups and adaptor go with the fork and the head tube by the standards they state. */
+function interfaceRules(variables: Variables, bike: BikeContext, policy: Policy): Rule[] {
+  return variables.domains.flatMap(({ slot }, at): Rule[] => {
+    if (!(BIKE_SLOTS as readonly string[]).includes(slot.name)) return [];
+    const variable = at + 1;
+    const own = AGREEMENTS.filter(
+      (agreement) => agreement.role === slot.role && (agreement.with === 'chassis' || agreement.with === 'bike'),
+    );
+    return own.flatMap((agreement): Rule[] => {
+      const judged = (values: readonly number[]): { readonly part: Part; readonly body: Measured } | null => {
+        const [chassis = 0, value = 0] = values;
+        const part = variables.part(variable, value);
+        if (!part || (bike.own && chassis === 0 && value === 0)) return null;
+        return {
+          part,
+          body: agreement.with === 'bike' ? bikeMeasures(bike) : chassisMeasures(variables.body(chassis)),
+        };
+      };
+      const params: Params = {
+        agreement: agreement.code,
+        part: slot.name,
+        neighbour: agreement.with,
+        measure: agreement.measure,
+      };
+      const agrees: Rule = {
+        scope: [variables.chassisVariable, variable],
+        member: rule('dimension', params, variables.part(variable, 0)?.source ?? null),
+        holds: (values) => {
+          const pair = judged(values);
+          return !pair || disagreement(agreement, pair.part, pair.body) === null;
+        },
+      };
+      if (policy.allowUnknown || agreement.kind !== 'interface') return [agrees];
+      const stated: Rule = {
+        scope: agrees.scope,
+        member: silent('standard-not-known', params, variables.part(variable, 0)?.source ?? null),
+        holds: (values) => {
+          const pair = judged(values);
+          return !pair || (pair.part.interfaces.has(agreement.measure) && pair.body.interfaces.has(agreement.other));
+        },
+      };
+      return [agrees, stated];
+    });
+  });
+}
+
+function bikeMeasures({ bike }: BikeContext): Measured {
+  const { lower, upper } = bike.headTube;
+  return {
+    dimensions: new Map(),
+    interfaces: new Map([
+      ...(lower === null ? [] : [['head-tube-lower', lower] as const]),
+      ...(upper === null ? [] : [['head-tube-upper', upper] as const]),
+    ]),
+  };
+}
+
+/** The rotor is the size that the mount and its adaptor make room for, and within the fork's greatest. 200 is not 203. */
+function rotorRules(variables: Variables, bike: BikeContext): Rule[] {
+  const rotor = variables.slotVariable('rotor');
+  const adaptor = variables.slotVariable('adaptor');
+  if (rotor === null) return [];
+  const size = (value: number): number | null => variables.part(rotor, value)?.dimensions.get('rotor') ?? null;
+  const scope = [variables.chassisVariable, rotor, ...(adaptor === null ? [] : [adaptor])];
+  const fact = (values: readonly number[]): boolean => bike.own && values.every((value) => value === 0);
+  const brake = variables.body(0).brake;
+  return [
+    {
+      scope,
+      member: rule(
+        'rotor-size',
+        { rotor: mm(size(0) as Micrometres | null), native: mm(brake?.native ?? null) },
+        variables.body(0).source,
+      ),
+      holds: (values) => {
+        const native = variables.body(values[0] ?? 0).brake?.native ?? null;
+        const diameter = size(values[1] ?? 0);
+        const step =
+          adaptor === null ? 0 : (variables.part(adaptor, values[2] ?? 0)?.dimensions.get('rotor-step') ?? 0);
+        return fact(values) || native === null || diameter === null || diameter === native + step;
+      },
+    },
+    {
+      scope: [variables.chassisVariable, rotor],
+      member: rule('rotor-greatest', { greatest: mm(brake?.greatest ?? null) }, variables.body(0).source),
+      holds: (values) => {
+        const greatest = variables.body(values[0] ?? 0).brake?.greatest ?? null;
+        const diameter = size(values[1] ?? 0);
+        return fact(values) || greatest === null || diameter === null || diameter <= greatest;
+      },
+    },
+  ];
+}
+
+/** The steerer reaches through head tube, cups, spacers and stem. A steerer is never extended; spacers may come out. */
+function steererRules(variables: Variables, bike: BikeContext): Rule[] {
+  const tube = headTubeLength(bike);
+  const { upperStack, stemClamp } = bike.bike.headTube;
+  if (tube === null || stemClamp === null) return [];
+  const lower = variables.slotVariable('headset-lower');
+  const spacers = variables.slotVariable('stem-spacers');
+  const scope = [variables.chassisVariable, ...(lower === null ? [] : [lower]), ...(spacers === null ? [] : [spacers])];
+  const stack = (variable: number | null, value: number): number => {
+    if (variable === null) return 0;
+    return (
+      (variables.part(variable, value)?.dimensions.get('stack') ?? 0) *
+      (variables.content(variable, value)?.quantity ?? 0)
+    );
+  };
+  const fixed = tube + (upperStack ?? 0) + stemClamp;
+  const has = (value: number): number | null => {
+    const chassis = variables.body(value);
+    const uncut = chassis.steerer?.length ?? null;
+    return chassis.upper === variables.body(0).upper ? (bike.steererLength ?? uncut) : uncut;
+  };
+  return [
+    {
+      scope,
+      member: rule(
+        'steerer-length',
+        { bike: bike.bike.name, steerer: mm(has(0) as Micrometres | null), needed: fixed / 1000 },
+        bike.bike.source,
+      ),
+      holds: (values) => {
+        const length = has(values[0] ?? 0);
+        const lowerStack = stack(lower, lower === null ? 0 : (values[1] ?? 0));
+        const under = stack(spacers, spacers === null ? 0 : (values[lower === null ? 1 : 2] ?? 0));
+        return (
+          (bike.own && values.every((value) => value === 0)) || length === null || length >= fixed + lowerStack + under
+        );
+      },
+    },
+  ];
+}

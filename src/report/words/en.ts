@@ -1,0 +1,15 @@
+import { faults } from './en/faults.ts';
+import { flags } from './en/flags.ts';
+import { members } from './en/members.ts';
+import { phrases } from './en/phrases.ts';
+import { fileProblems } from './en/problems-files.ts';
+import { recordProblems } from './en/problems-records.ts';
+import { audit, statuses, usage, whys } from './en/usage.ts';
+import type { Language } from './language.ts';
+
+/** English. */
+export const en: Language = {
+  tag: 'en',
+  codes: { statuses, flags, members, whys, faults, usage, problems: { ...fileProblems, ...recordProblems }, audit },
+  phrases,
+};

@@ -1,0 +1,95 @@
+import type { FaultParams } from '../../../plan/index.ts';
+import type { WordsTable } from '../language.ts';
+import { roleName } from './names.ts';
+import { nearestHint, orList } from './shared.ts';
+
+/** What is wrong with a question before anything is worked out. */
+export const faults: WordsTable<FaultParams> = {
+  'bad-question': {
+    say: ({ path, reason }) => `${path === '' ? 'The question' : path} is not right: ${reason}.`,
+    meaning: 'A value of the question is not one that can be asked.',
+    way: () => '`legwork help plan` shows how each value is written.',
+    example: { path: '--travel', reason: 'at most three decimals' },
+  },
+  'unknown-chassis': {
+    say: ({ id }) => `The catalogue has no chassis ${id}.`,
+    meaning: 'A chassis is named by its id in the catalogue.',
+    way: ({ nearest }) => `${nearestHint(nearest).trim()} \`legwork catalog list chassis\` shows them all.`.trim(),
+    example: { id: 'exmaple-622', nearest: ['example-622', 'example-584'] },
+  },
+  'unknown-sku': {
+    say: ({ sku }) => `The catalogue has no part, kit, pack or supply ${sku}.`,
+    meaning: 'Everything that is bought or used is named by its SKU in the catalogue.',
+    way: ({ nearest }) =>
+      `${nearestHint(nearest).trim()} \`legwork catalog list parts\` shows the parts; kits and supplies are kinds of their own.`.trim(),
+    example: { sku: 'AB-AIR-22', nearest: ['AB-AIR-2'] },
+  },
+  'unknown-service': {
+    say: ({ id, family }) => `There is no service ${id} for ${family}.`,
+    meaning: 'A service is named by its id, and belongs to families.',
+    way: ({ known }) =>
+      known.length === 0 ? 'The catalogue has no service for it.' : `Services there: ${orList(known)}.`,
+    example: { id: 'lower-service', family: 'Example', known: ['example-lower-leg-service'] },
+  },
+  'unknown-slot': {
+    say: ({ slot, family }) => `${family} has no slot ${slot}.`,
+    meaning: 'A slot is a place in the fork that holds one part, once or several times. Families name their slots.',
+    way: ({ known }) => `Slots there: ${known.join(', ')}.`,
+    example: { slot: 'springs', family: 'Example', known: ['upper', 'lowers', 'spring'] },
+  },
+  'wrong-slot': {
+    say: ({ sku, role, slot }) => `${sku} goes into ${role}, not into ${slot}.`,
+    meaning: "A part goes into the slot that is its role.",
+    way: ({ sku, role }) => `Write ${role}=${sku}.`,
+    example: { sku: 'AB-AIR-2', role: 'spring', slot: 'damper' },
+  },
+  'wrong-count': {
+    say: ({ slot, found, most }) => `${found} in ${slot} cannot be: it takes ${most} at most.`,
+    meaning: 'A slot takes a fixed number of pieces, or a spacer slot at most so many.',
+    way: ({ slot, most }) => `Write ${slot}=SKU*${most}, or fewer where the slot holds spacers.`,
+    example: { slot: 'volume-spacers', found: 9, most: 5 },
+  },
+  'slot-not-empty': {
+    say: ({ slot }) => `The ${roleName(slot)} cannot be left out.`,
+    meaning: 'Some slots must be filled for the fork to be a fork.',
+    way: ({ slot }) => `Say what is in it: --with ${slot}=SKU.`,
+    example: { slot: 'spring' },
+  },
+  'no-build-now': {
+    say: ({ chassis, travel }) => `The catalogue knows no build of ${chassis} with ${travel} of travel.`,
+    meaning: 'What the fork has now must be a factory build, or one that a listed spring explains.',
+    way: ({ travels }) =>
+      travels.length === 0
+        ? 'Say what is in the fork with --with spring=SKU.'
+        : `Its builds have ${orList(travels)}. If another spring is in, say which with --with spring=SKU.`,
+    example: { chassis: 'example-622', travel: '145 mm', travels: ['150 mm', '160 mm'] },
+  },
+  'several-builds-now': {
+    say: ({ chassis, travel }) => `Several builds of ${chassis} have ${travel}, and none is the usual one.`,
+    meaning: 'More than one content of the fork explains its travel.',
+    way: ({ choices }) => `Say which it is: ${orList(choices)}.`,
+    example: {
+      chassis: 'example-622',
+      travel: '140 mm',
+      choices: ['--with spring=AB-AIR-1', '--with spring=AB-AIR-2'],
+    },
+  },
+  'other-travel-now': {
+    say: ({ travel, gives }) => `The fork as described has a travel of ${gives}, and the question says ${travel}.`,
+    meaning: 'The parts named with --with and the travel named with --travel-now contradict each other.',
+    way: () => 'Measure the travel, or look at the number on the spring, and say what is so.',
+    example: { travel: '150 mm', gives: '130 mm' },
+  },
+  'have-unit': {
+    say: ({ sku, expected }) => `${sku} is counted in ${expected === 'piece' ? 'pieces' : expected}.`,
+    meaning: 'What is at hand is given in the unit of the supply: pieces, mL or g.',
+    way: ({ sku, expected }) => `Write ${sku}*${expected === 'piece' ? '2' : `20${expected}`}.`,
+    example: { sku: 'CD-BATH', expected: 'mL' },
+  },
+  'use-without-slot': {
+    say: ({ sku, role }) => `${sku} is a ${roleName(role)}, and this fork has no place for one.`,
+    meaning: 'A part can only be used where the family has a slot of its role.',
+    way: () => 'Ask for a part whose role the family has, or for another chassis.',
+    example: { sku: 'EF-COIL-6', role: 'coil' },
+  },
+};

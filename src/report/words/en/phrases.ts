@@ -1,0 +1,61 @@
+import type { Phrases } from '../phrases.ts';
+import { roleName, traitName } from './names.ts';
+
+/** Headings, names and small phrases in English. */
+export const phrases: Phrases = {
+  role: roleName,
+  trait: traitName,
+  side: (side) => side,
+  leg: (side, holds) => (holds === null ? `${side} leg` : `${side} (${holds} leg)`),
+  unit: (quantity, unit) => (unit === 'piece' ? `${quantity} x` : `${quantity} ${unit}`),
+  severity: { blocks: 'STOP', verify: 'CHECK', advice: 'NOTE' },
+  label: { recommended: 'recommended', cheapest: 'cheapest', quickest: 'quickest', soonest: 'soonest' },
+  speaker: {
+    want: 'the wish',
+    kept: 'kept',
+    now: 'the fork',
+    rule: 'the rule',
+    listing: 'the catalogue',
+    stock: 'stock',
+  },
+  money: (amount, currency, atLeast) => `${atLeast === 'at-least' ? 'at least ' : ''}${amount} ${currency}`,
+  more: (amount, currency) =>
+    amount.startsWith('-') ? `${amount.slice(1)} ${currency} less` : `${amount} ${currency} more`,
+  minutes: (minutes) => `${minutes} min`,
+  ready: (days) =>
+    days === null ? 'date not known' : days === 0 ? 'ready at once' : `ready in ${days} ${days === 1 ? 'day' : 'days'}`,
+  arrives: (days) =>
+    days === null ? 'date not known' : days === 0 ? 'on the shelf' : `in ${days} ${days === 1 ? 'day' : 'days'}`,
+  measured: (how) => (how === 'straight' ? 'measured straight to the axle' : 'measured along the steerer'),
+  heading: {
+    otherWays: 'Other ways',
+    watch: 'Before you order',
+    nowAndAfter: 'The fork, now and after',
+    effects: 'What changes on fork and bike',
+    toBuy: 'To buy',
+    atHand: 'Take from what is at hand',
+    install: 'Goes in new',
+    renew: 'Renewed',
+    use: 'Poured, greased and used up',
+    reuse: 'Goes back in',
+    remove: 'Back to the customer',
+    waste: 'Waste',
+    leftOver: 'Left over from packs and kits',
+    tools: 'Tools',
+    work: 'Order of work',
+    money: 'Money',
+    offers: 'While it is open',
+    cautions: 'Always',
+    basis: 'Worked out from',
+    conflict: 'These cannot stand together',
+    waysOut: 'What can be had instead',
+  },
+  cautions: [
+    'Release all pressure before opening, and check for trapped pressure. Wear eye protection: springs and gas chambers store energy.',
+    "Never beyond the fork maker's greatest travel or the frame maker's limits. If a limit is not known, ask the maker.",
+    "Steering and braking parts: the maker's torque with a calibrated tool. In doubt, a qualified mechanic.",
+    'A bent, scored, cracked or dented upper, crown or steerer is replaced, never repaired. A steerer is never extended.',
+    'Oil near rotor or pads means new pads: wheel and pads out, or covered. Solvents: fresh air, no flame. Dispose of waste by local rules.',
+  ],
+  standsAbove: "The maker's service document for this fork, in its current issue, stands above anything shown here.",
+};

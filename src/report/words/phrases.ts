@@ -1,0 +1,48 @@
+import type { Line } from '../../plan/index.ts';
+
+/** Headings, names and small phrases: all that is said beside the codes. */
+export interface Phrases {
+  /** The name of a slot or role, in the trade's words. */
+  readonly role: (name: string) => string;
+  /** The name of a kept trait and of a measure. */
+  readonly trait: (name: string) => string;
+  readonly side: (side: 'left' | 'right') => string;
+  readonly leg: (side: 'left' | 'right', holds: string | null) => string;
+  readonly unit: (quantity: number, unit: Line['unit']) => string;
+  readonly severity: Readonly<Record<'blocks' | 'verify' | 'advice', string>>;
+  readonly label: Readonly<Record<'recommended' | 'cheapest' | 'quickest' | 'soonest', string>>;
+  readonly speaker: Readonly<Record<'want' | 'kept' | 'now' | 'rule' | 'listing' | 'stock', string>>;
+  readonly money: (amount: string, currency: string, atLeast: 'exact' | 'at-least') => string;
+  readonly more: (amount: string, currency: string) => string;
+  readonly minutes: (minutes: number) => string;
+  readonly ready: (days: number | null) => string;
+  readonly arrives: (days: number | null) => string;
+  readonly measured: (how: string) => string;
+  readonly heading: Headings;
+  readonly cautions: readonly string[];
+  readonly standsAbove: string;
+}
+
+export interface Headings {
+  readonly otherWays: string;
+  readonly watch: string;
+  readonly nowAndAfter: string;
+  readonly effects: string;
+  readonly toBuy: string;
+  readonly atHand: string;
+  readonly install: string;
+  readonly renew: string;
+  readonly use: string;
+  readonly reuse: string;
+  readonly remove: string;
+  readonly waste: string;
+  readonly leftOver: string;
+  readonly tools: string;
+  readonly work: string;
+  readonly money: string;
+  readonly offers: string;
+  readonly cautions: string;
+  readonly basis: string;
+  readonly conflict: string;
+  readonly waysOut: string;
+}
