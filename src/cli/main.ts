@@ -22,9 +22,13 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const found = findCommand(args);
   if (!found || found.rest.some((arg) => arg === '--help' || arg === '-h'))
     return (await import('./run-help.ts')).runHelp(args, io);
-  const { given, faults } = await readOptions(found.command, found.rest);
-  if (faults.length > 0 && found.command.name !== 'plan') return (await import('./say-faults.ts')).sayFaults(io, faults);
-  return (await found.command.load())({ ...given, faults }, io);
+  const given = await readOptions(found.command, found.rest);
+  // `plan` says what is wrong with its question in the same go
+  if (given.faults.length > 0 && found.command.name !== 'plan') {
+    const { sayFaults } = await import('./say-faults.ts');
+    return sayFaults(io, given.faults.map((fault) => ({ list: 'usage', ...fault })));
+  }
+  return (await found.command.load())(given, io);
 }
 
 const oneLine = (error: unknown): string =>

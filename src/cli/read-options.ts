@@ -7,14 +7,12 @@ import type { OptionSpec } from './options.ts';
 export interface Given {
   readonly argument: string | null;
   readonly values: ReadonlyMap<string, readonly string[]>;
-}
-export interface Reading {
-  readonly given: Given;
+  /** What is wrong with the command line. */
   readonly faults: readonly Coded[];
 }
 
 /** Reads a command line against the options of a command. Every fault is found in one go. */
-export async function readOptions(command: Command, args: readonly string[]): Promise<Reading> {
+export async function readOptions(command: Command, args: readonly string[]): Promise<Given> {
   const faults: Coded[] = [];
   const known = new Map(command.options.map((option) => [option.name, option]));
   const values = new Map<string, string[]>();
@@ -41,7 +39,7 @@ export async function readOptions(command: Command, args: readonly string[]): Pr
       params: { argument: argument.name, command: command.name, known: argument.known ?? [] },
     });
   }
-  return { given: { argument: argument === null ? null : (rest[0] ?? null), values }, faults };
+  return { argument: argument === null ? null : (rest[0] ?? null), values, faults };
 }
 
 /** Stands for a value that is not there, so that the next option is not taken for it. */

@@ -27,7 +27,7 @@ export const readWheel = (text: string): Value<number> =>
   readWhole(text.replace(/\s*mm$/, ''), 1, 'a bead-seat diameter in mm, such as 622');
 
 /** One of a few words. */
-export const readChoice = <T extends string>(text: string, choices: readonly T[]): Value<T> => {
+export const readChoice = <const T extends string>(text: string, choices: readonly T[]): Value<T> => {
   const found = choices.find((choice) => choice === text.trim());
   return found === undefined ? bad(`one of ${choices.join(', ')}`) : good(found);
 };

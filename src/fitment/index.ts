@@ -9,4 +9,5 @@ export {
   UNKNOWN_IDENTITY,
   worst,
 } from './identity.ts';
+export { isReplaced, replacementOf, type Successor, successorsOf } from './replaced.ts';
 export { fitVerdict, type NoReason, type Verdict } from './verdict.ts';

@@ -1,5 +1,5 @@
 import { BIKE_SLOTS, type Chassis, type Part, type Slot } from '../catalog/index.ts';
-import { AGREEMENTS, type Agreement, disagreement } from '../fitment/index.ts';
+import { AGREEMENTS, type Agreement, disagreement, successorsOf } from '../fitment/index.ts';
 import { spacerCounts, travelsOf } from './build.ts';
 import type { Member, Params } from './member.ts';
 import type { Rule, Variables } from './variables.ts';
@@ -114,7 +114,7 @@ function needRules(variables: Variables): Rule[] {
       if (to === at) return;
       const neighbour = to + 1;
       for (const part of new Set(parts)) {
-        const satisfied = needsMet(part, other);
+        const satisfied = needsMet(variables, part, other);
         if (!satisfied) continue;
         const { code, reason, holds } = satisfied;
         rules.push({
@@ -131,6 +131,15 @@ function needRules(variables: Variables): Rule[] {
   return rules;
 }
 
+/** The numbers named, and the last replacements of those that are replaced. */
+function accepted(variables: Variables, named: readonly string[]): ReadonlySet<string> {
+  const { catalog, family, generations } = variables;
+  return new Set([
+    ...named,
+    ...named.flatMap((sku) => successorsOf(catalog, sku, family.id, generations).map((last) => last.sku)),
+  ]);
+}
+
 interface Tie {
   readonly code: 'needs' | 'excludes';
   readonly reason: string | null;
@@ -138,7 +147,7 @@ interface Tie {
 }
 
 /** What one part asks of another slot: every need and exclude that speaks of it. */
-function needsMet(part: Part, other: Slot): Tie | null {
+function needsMet(variables: Variables, part: Part, other: Slot): Tie | null {
   const needs = part.needs.filter((need) => need.kind === 'slot' && need.slot === other.name);
   const excludes = part.excludes.filter((exclude) => exclude.kind === 'sku' || exclude.slot === other.name);
   if (needs.length === 0 && excludes.length === 0) return null;
@@ -146,7 +155,7 @@ function needsMet(part: Part, other: Slot): Tie | null {
     code: needs.length > 0 ? 'needs' : 'excludes',
     reason: [...needs, ...excludes].map(({ reason }) => reason).find((reason) => reason !== null) ?? null,
     holds: (sku) =>
-      needs.every((need) => need.kind === 'slot' && sku !== null && need.anyOf.includes(sku)) &&
+      needs.every((need) => need.kind === 'slot' && sku !== null && accepted(variables, need.anyOf).has(sku)) &&
       excludes.every((exclude) => (exclude.kind === 'sku' ? exclude.sku !== sku : sku === null)),
   };
 }

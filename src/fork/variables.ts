@@ -1,5 +1,5 @@
 import type { Catalog, Chassis, Content, Family, Part } from '../catalog/index.ts';
-import { fitVerdict, type Verdict } from '../fitment/index.ts';
+import { fitVerdict, possibleGenerations, type Verdict } from '../fitment/index.ts';
 import type { Micrometres } from '../quantity/index.ts';
 import type { SettingDomain, SlotDomain } from './domains.ts';
 import type { Member } from './member.ts';
@@ -42,6 +42,11 @@ export class Variables {
   }
 
   readonly chassisVariable = 0;
+
+  /** The generations that the fork in front of you can be. */
+  get generations(): readonly string[] {
+    return possibleGenerations(this.family, this.now.build.chassis, this.now.identity);
+  }
 
   get travelVariable(): number {
     return this.domains.length + this.settings.length + 1;

@@ -6,7 +6,8 @@ import { assemblePlans, byPreference, settingsInMm } from './assemble.ts';
 import { type Fault, fault } from './fault.ts';
 import { nowFlags } from './flags.ts';
 import { money } from './lines.ts';
-import { forkWants, type Prepared, prepare } from './prepare.ts';
+import { noticeFlag, noticeMember, noticesOn } from './notices.ts';
+import { type Prepared, prepare, settled } from './prepare.ts';
 import { type Question, questionSchema } from './question.ts';
 import { refuse } from './refuse.ts';
 import { type Candidate, canBuild, searchPlans } from './search.ts';
@@ -35,6 +36,18 @@ export function ask(world: World, input: unknown): Reply {
 function work(world: World, prepared: Prepared): Answer {
   const { question } = prepared;
   if (nothingWanted(prepared)) return answer(world, prepared, { status: 'nothing-to-do', complete: true });
+  const blocking = noticesOn(world.catalog, prepared.now).filter(
+    ({ notice, standing }) => notice.blocks && standing === 'yes',
+  );
+  if (blocking.length > 0) {
+    const refusal = {
+      conflicts: blocking.map((one) => [noticeMember(one)]),
+      smallest: true,
+      instead: [],
+      complete: true,
+    };
+    return answer(world, prepared, { status: 'impossible', complete: true, refusal });
+  }
   const budget = new StepBudget(question.stepLimit);
   const fork = forkProblem(world.catalog, prepared.now, prepared.wants, question);
   if (satisfiedByNow(prepared, fork)) return answer(world, prepared, { status: 'nothing-to-do', complete: true });
@@ -157,7 +170,7 @@ function answer(world: World, prepared: Prepared, outcome: Outcome): Answer {
       settings: settingsInMm(now.build.settings),
       bike: now.bike?.bike.id ?? null,
     },
-    flags: nowFlags(world, prepared),
+    flags: [...noticesOn(world.catalog, now).map(noticeFlag), ...nowFlags(world, prepared)],
     plans: outcome.plans ?? [],
     offers: outcome.offers ?? [],
     refusal: outcome.refusal ?? null,
@@ -181,7 +194,7 @@ function serviceOffers(
       ...prepared.question,
       wants: { ...prepared.question.wants, service: [...prepared.question.wants.service, id] },
     };
-    const again: Prepared = { ...prepared, question, wants: forkWants(world.catalog, question, []) };
+    const again: Prepared = settled(world, { ...prepared, question });
     const fork = forkProblem(world.catalog, prepared.now, again.wants, question);
     const result = searchPlans(world, again, fork, budget);
     const with_ = recommended(again, result.candidates);

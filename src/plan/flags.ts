@@ -2,6 +2,7 @@ import { AGREEMENTS, disagreement } from '../fitment/index.ts';
 import { contentKey, type ForkProblem, sameContent, spacerCounts, travelOf } from '../fork/index.ts';
 import { onShelf } from '../supply/index.ts';
 import type { Flag } from './answer.ts';
+import { bikeFlags, issuerFlags, replacedFlags } from './bike-flags.ts';
 import { money } from './lines.ts';
 import type { Prepared } from './prepare.ts';
 import type { Candidate } from './search.ts';
@@ -101,7 +102,10 @@ export function planFlags(world: World, prepared: Prepared, fork: ForkProblem, c
   return [
     ...fitFlags(world, prepared, fork, candidate),
     ...limitFlags(world, prepared, candidate),
+    ...bikeFlags(prepared, candidate),
+    ...issuerFlags(world, prepared.now, candidate),
     ...spacerFlags(world, prepared, candidate),
+    ...replacedFlags(world, prepared, candidate),
     ...buyingFlags(world, prepared, candidate),
   ];
 }
@@ -139,7 +143,6 @@ function limitFlags(world: World, prepared: Prepared, candidate: Candidate): Fla
         ),
       );
   }
-  if (longer) flags.push(flag('verify', 'frame-limit', { from: now.travel / 1000, to: travel / 1000 }));
   for (const slot of now.slots) {
     const content = slots.get(slot.name);
     if (slot.role !== 'damper' || !content) continue;
@@ -214,8 +217,7 @@ function buyingFlags(world: World, prepared: Prepared, candidate: Candidate): Fl
   for (const { offer, packs, days } of purchase.bought) {
     if (offer.price === null) flags.push(flag('verify', 'no-price', { sku: offer.sku }));
     if (!Number.isFinite(days)) flags.push(flag('verify', 'date-not-known', { sku: offer.sku }));
-    else if (days > 0)
-      flags.push(flag('advice', 'waiting', { sku: offer.sku, days, onShelf: onShelf(offer.stock), packs }));
+    else if (days > 0) flags.push(flag('advice', 'waiting', { sku: offer.sku, days, onShelf: onShelf(offer), packs }));
   }
   for (const [sku, { price }] of purchase.dosed) if (price === null) flags.push(flag('verify', 'no-price', { sku }));
   if (!world.hasShop) flags.push(flag('verify', 'no-labour-rate', {}));

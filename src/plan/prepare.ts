@@ -4,12 +4,15 @@ import { type Micrometres, millimetres } from '../quantity/index.ts';
 import type { AtHand, BuyingPolicy } from '../supply/index.ts';
 import { type Fault, fault } from './fault.ts';
 import type { Question } from './question.ts';
+import { standingFor } from './replaced.ts';
 import { startOf } from './start.ts';
 import type { World } from './world.ts';
 
 /** A question that the catalogue understands, in held units. */
 export interface Prepared {
   readonly question: Question;
+  /** The question with what stands for replaced numbers. */
+  readonly asked: Question;
   readonly family: Family;
   readonly now: Now;
   readonly wants: ForkWants;
@@ -42,16 +45,21 @@ export function prepare(
     bike: start.bike,
   });
   if ('kind' in now) return { prepared: null, faults: [nowFault(chassis, start.travel / 1000, now)] };
+  return { prepared: settled(world, { question, family, now, atHand: atHandOf(catalog, question) }), faults: [] };
+}
+
+/** With `use` of replaced numbers put to what stands for them, the wants and how to buy. */
+export function settled(world: World, start: Pick<Prepared, 'question' | 'family' | 'now' | 'atHand'>): Prepared {
+  const { question, family, now, atHand } = start;
+  const use = question.wants.use.flatMap((sku) =>
+    standingFor(world, family.id, now, atHand, sku).map((one) => one.sku),
+  );
+  const standing: Question = { ...question, wants: { ...question.wants, use } };
   return {
-    prepared: {
-      question,
-      family,
-      now,
-      wants: forkWants(catalog, question, []),
-      atHand: atHandOf(catalog, question),
-      buying: buyingOf(catalog, question),
-    },
-    faults: [],
+    ...start,
+    asked: standing,
+    wants: forkWants(world.catalog, standing, []),
+    buying: buyingOf(world.catalog, standing),
   };
 }
 
@@ -207,7 +215,7 @@ function atHandOf(catalog: Catalog, question: Question): AtHand {
   return { fresh, used, supplies, kits };
 }
 
-export function buyingOf(catalog: Catalog, question: Question): BuyingPolicy {
+function buyingOf(catalog: Catalog, question: Question): BuyingPolicy {
   const use = [...new Set(question.wants.use)];
   return {
     bulk: question.supplies === 'bulk',

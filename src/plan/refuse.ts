@@ -1,4 +1,5 @@
 import {
+  type Bounds,
   type Member as ForkMember,
   type ForkProblem,
   type ForkWants,
@@ -12,7 +13,7 @@ import { corrections, type Oracle, Search, type StepBudget, smallestConflict } f
 import type { Member, Refusal, WayOut } from './answer.ts';
 import { byPreference } from './assemble.ts';
 import { money } from './lines.ts';
-import { buyingOf, forkWants, type Prepared } from './prepare.ts';
+import { forkWants, type Prepared, settled } from './prepare.ts';
 import type { Question } from './question.ts';
 import { type Candidate, canBuild, searchPlans } from './search.ts';
 import { sourceOf } from './source.ts';
@@ -98,7 +99,7 @@ function relaxed(
   wishes: readonly Wish[],
   budget: StepBudget,
 ): ForkWants[] {
-  const wants = forkWants(world.catalog, prepared.question, wishes);
+  const wants = forkWants(world.catalog, prepared.asked, wishes);
   const asked = prepared.wants.travel;
   if (asked === null || !wishes.some(({ kind }) => kind === 'travel')) return [wants];
   const without = forkProblem(world.catalog, prepared.now, wants, { allowUnknown: prepared.question.allowUnknown });
@@ -131,11 +132,7 @@ function solveAgain(
   const asked = wantsOf(prepared, wants, first);
   if (nothingIn(asked) && prepared.question.onto === undefined) return null;
   const question: Question = { ...prepared.question, wants: asked };
-  const best = bestOf(
-    world,
-    { ...prepared, question, wants: forkWants(world.catalog, question, []), buying: buyingOf(world.catalog, question) },
-    budget,
-  );
+  const best = bestOf(world, settled(world, { ...prepared, question }), budget);
   if (!best) return null;
   const [total, minutes, days] = best.vector;
   return {

@@ -4,6 +4,7 @@ import { type Minor, minor, multiplyDivide, roundUpAmount } from '../quantity/in
 import { type Demand, purchases } from '../supply/index.ts';
 import { type Amount, amountsOf, type Needed, neededOperations, orderOfWork } from '../work/index.ts';
 import type { Prepared } from './prepare.ts';
+import { standingFor } from './replaced.ts';
 import type { World } from './world.ts';
 
 /** The work that a build takes. */
@@ -35,7 +36,7 @@ export function workOf(world: World, prepared: Prepared, build: Build): Work | n
   if (!order) return null;
   const amounts = amountsOf(catalog, order, now.build, build);
   const fresh = freshPieces(prepared, build, changed, new Set(needed.renewed));
-  const extras = extraParts(world, fresh, changed);
+  const extras = extraParts(world, prepared, fresh, changed);
   return {
     changed,
     needed,
@@ -70,15 +71,29 @@ function freshPieces(
   return fresh;
 }
 
-/** Parts without a slot that newly fitted parts need, and what those need in turn. */
-function extraParts(world: World, fresh: Work['fresh'], changed: readonly string[]): Work['extras'] {
+/** Parts without a slot that newly fitted parts need, and what those need in turn. What is replaced and cannot be had stands for its last replacement. */
+function extraParts(
+  world: World,
+  prepared: Prepared,
+  fresh: Work['fresh'],
+  changed: readonly string[],
+): Work['extras'] {
   const extras = new Map<string, { quantity: number; because: string[] }>();
   const add = (sku: string, times: number): void => {
     for (const need of world.catalog.parts.get(sku)?.needs ?? []) {
       if (need.kind !== 'part') continue;
-      const known = extras.get(need.sku) ?? { quantity: 0, because: [] };
-      extras.set(need.sku, { quantity: known.quantity + need.quantity * times, because: [...known.because, sku] });
-      add(need.sku, need.quantity * times);
+      for (const { sku: standing, quantity } of standingFor(
+        world,
+        prepared.family.id,
+        prepared.now,
+        prepared.atHand,
+        need.sku,
+      )) {
+        const known = extras.get(standing) ?? { quantity: 0, because: [] };
+        const wanted = need.quantity * quantity * times;
+        extras.set(standing, { quantity: known.quantity + wanted, because: [...new Set([...known.because, sku])] });
+        add(standing, wanted);
+      }
     }
   };
   for (const [slot, { sku, quantity }] of fresh) if (changed.includes(slot)) add(sku, quantity);

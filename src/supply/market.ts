@@ -1,4 +1,4 @@
-import type { Catalog, Shop, Stock, StockRow } from '../catalog/index.ts';
+import type { Catalog, Replacement, Shop, Stock, StockRow } from '../catalog/index.ts';
 import type { Minor } from '../quantity/index.ts';
 
 /** Something sold under one number: what one pack gives, what it costs, and when it can be had. */
@@ -9,6 +9,8 @@ export interface Offer {
   readonly gives: readonly { readonly sku: string; readonly amount: number }[];
   readonly price: Minor | null;
   readonly stock: StockRow | null;
+  /** Replaced by another number: only what is on the shelf, if that may still be used. */
+  readonly replaced: 'no' | 'shelf-only' | 'gone';
 }
 
 /** What is at hand and free: new and used pieces of parts, amounts of supplies, whole kits. */
@@ -34,11 +36,20 @@ export interface Market {
 
 export function makeMarket(catalog: Catalog, stock: Stock, shop: Shop): Market {
   const offers = new Map<string, Offer>();
-  const add = (sku: string, kind: Offer['kind'], gives: Offer['gives'], listed: Minor | null): void => {
+  const add = (
+    sku: string,
+    kind: Offer['kind'],
+    gives: Offer['gives'],
+    listed: Minor | null,
+    replacedBy: readonly Replacement[] = [],
+  ): void => {
     const row = stock.rows.get(sku) ?? null;
-    offers.set(sku, { sku, kind, gives, price: row?.price ?? listed, stock: row });
+    const replaced =
+      replacedBy.length === 0 ? 'no' : replacedBy.some(({ oldStockUsable }) => oldStockUsable) ? 'shelf-only' : 'gone';
+    offers.set(sku, { sku, kind, gives, price: row?.price ?? listed, stock: row, replaced });
   };
-  for (const part of catalog.parts.values()) add(part.sku, 'part', [{ sku: part.sku, amount: part.pack }], part.price);
+  for (const part of catalog.parts.values())
+    add(part.sku, 'part', [{ sku: part.sku, amount: part.pack }], part.price, part.replacedBy);
   for (const pack of catalog.packs.values())
     add(pack.sku, 'pack', [{ sku: pack.supply, amount: pack.size }], pack.price);
   for (const kit of catalog.kits.values()) {
@@ -50,6 +61,7 @@ export function makeMarket(catalog: Catalog, stock: Stock, shop: Shop): Market {
       'kit',
       [...gives].map(([sku, amount]) => ({ sku, amount })),
       kit.price,
+      kit.replacedBy,
     );
   }
   const giving = new Map<string, Offer[]>();
@@ -65,22 +77,24 @@ export function makeMarket(catalog: Catalog, stock: Stock, shop: Shop): Market {
   return { catalog, shop, offers, giving, floors, meeting };
 }
 
-/** Packs that nobody has promised away. */
-export const onShelf = (row: StockRow | null): number => (row ? Math.max(0, row.onHand - row.reserved) : 0);
+/** Packs that are there and that nobody has been promised; none of a replaced number whose old stock is not to be used. */
+export const onShelf = ({ stock, replaced }: Offer): number =>
+  stock && replaced !== 'gone' ? Math.max(0, stock.onHand - stock.reserved) : 0;
 
 /** Days until so many packs are there; Infinity where nobody knows; null where so many cannot be had at all. */
 export function daysFor(offer: Offer, packs: number): number | null {
+  if (packs <= onShelf(offer)) return 0;
+  if (offer.replaced !== 'no') return null;
   const row = offer.stock;
   if (!row) return Number.POSITIVE_INFINITY;
-  if (packs <= onShelf(row)) return 0;
   if (row.discontinued || row.lead === null) return null;
   return row.lead === 'unknown' ? Number.POSITIVE_INFINITY : row.lead;
 }
 
 /** Most packs that can be had within so many days. */
 export function mostWithin(offer: Offer, days: number): number {
-  const later = daysFor(offer, onShelf(offer.stock) + 1);
-  return later !== null && later <= days ? Number.MAX_SAFE_INTEGER : onShelf(offer.stock);
+  const later = daysFor(offer, onShelf(offer) + 1);
+  return later !== null && later <= days ? Number.MAX_SAFE_INTEGER : onShelf(offer);
 }
 
 /**

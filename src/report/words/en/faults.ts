@@ -17,6 +17,49 @@ export const faults: WordsTable<FaultParams> = {
     way: ({ nearest }) => `${nearestHint(nearest).trim()} \`legwork catalog list chassis\` shows them all.`.trim(),
     example: { id: 'exmaple-622', nearest: ['example-622', 'example-584'] },
   },
+  'unknown-bike': {
+    say: ({ id }) => `The catalogue has no bike ${id}.`,
+    meaning: 'A bike is named by its id in the catalogue.',
+    way: ({ nearest }) => nearestHint(nearest).trim() || 'Name the fork itself by its chassis.',
+    example: { id: 'exmaple-trail', nearest: ['example-trail'] },
+  },
+  'unknown-size': {
+    say: ({ bike, size }) => `${bike} has no frame size ${size}.`,
+    meaning: 'Frame sizes are named as the maker of the bike names them.',
+    way: ({ known }) => (known.length === 0 ? 'Leave the size out.' : `Sizes there: ${orList(known)}.`),
+    example: { bike: 'example-trail', size: 'XXL', known: ['S', 'M', 'L'] },
+  },
+  'chassis-or-bike': {
+    say: () => 'The question does not say which fork is in front of you.',
+    meaning: 'The fork is named by its chassis, or by the bike it left the works with, not both.',
+    way: ({ example }) => `Say it once: ${example}`,
+    example: { example: '--chassis example-622' },
+  },
+  'travel-now-missing': {
+    say: ({ chassis }) => `The question does not say what travel ${chassis} has now.`,
+    meaning: 'A chassis comes with several travels. Only a bike says by itself which one its fork had.',
+    way: ({ travels }) =>
+      `Measure it or read the label, and add ${orList(travels.map((travel) => `--travel-now "${travel}"`))}.`,
+    example: { chassis: 'example-622', travels: ['150 mm', '160 mm'] },
+  },
+  'bike-without-fork': {
+    say: ({ bike }) => `The catalogue does not say which fork ${bike} left the works with.`,
+    meaning: 'A bike can stand in for its fork only where the catalogue names that fork.',
+    way: () => 'Name the fork itself: --chassis ID --travel-now LENGTH.',
+    example: { bike: 'example-trail' },
+  },
+  'several-forks-of-bike': {
+    say: ({ bike }) => `${bike} left the works with different forks.`,
+    meaning: 'The fork of a bike can depend on frame size and month of production.',
+    way: ({ choices }) => `Say which it is: ${orList(choices)}.`,
+    example: { bike: 'example-trail', choices: ['--size M', '--size L'] },
+  },
+  'unknown-setting': {
+    say: ({ setting, family }) => `${family} has no setting ${setting}.`,
+    meaning: 'A setting is a length that is set when the fork is put together. Families name their settings.',
+    way: ({ known }) => (known.length === 0 ? 'It has none.' : `Settings there: ${orList(known)}.`),
+    example: { setting: 'stanchion', family: 'Example', known: ['stanchion-height'] },
+  },
   'unknown-sku': {
     say: ({ sku }) => `The catalogue has no part, kit, pack or supply ${sku}.`,
     meaning: 'Everything that is bought or used is named by its SKU in the catalogue.',

@@ -1,0 +1,19 @@
+import type { Answer, World } from '../plan/index.ts';
+import { pageWidth } from '../report/layout.ts';
+import { answerText } from '../report/text.ts';
+import { en } from '../report/words/en.ts';
+import type { Io } from './io.ts';
+import type { Sources } from './load-world.ts';
+import { basisOf } from './basis-of.ts';
+import { commandOf } from './question-args.ts';
+
+/** The answer for people, as wide as the terminal. */
+export const printText = (answer: Answer, world: World, sources: Sources, io: Io): string =>
+  answerText({
+    page: { width: pageWidth(io.columns), paint: io.paintOut },
+    language: en,
+    catalog: world.catalog,
+    answer,
+    basis: basisOf(world, sources),
+    command: commandOf,
+  });

@@ -1,0 +1,118 @@
+import { type Answer, ask, makeWorld, type World } from '../plan/index.ts';
+import type { ListedFault } from '../report/faults.ts';
+import { EXIT, type ExitCode, type Io } from './io.ts';
+import { type LoadedWorld, loadWorld } from './load-world.ts';
+import { PLAN_OPTIONS } from './options.ts';
+import { type AskedQuestion, questionOf } from './question-of.ts';
+import type { Given } from './read-options.ts';
+import { readChoice } from './read-values.ts';
+
+const FORMATS = ['text', 'json', 'csv', 'md'] as const;
+
+/** `legwork plan`: asks the question and prints the answer. */
+export async function runPlan(given: Given, io: Io): Promise<ExitCode> {
+  const asked = await questionOf(given);
+  const formatText = given.values.get('format')?.[0] ?? 'text';
+  const format = readChoice(formatText, FORMATS);
+  const loaded = await loadWorld(given, io);
+  for (const note of loaded.notes) io.err(`legwork: ${note}\n`);
+  const faults: ListedFault[] = [...given.faults, ...asked.faults, ...loaded.faults].map((fault) => ({
+    list: 'usage',
+    ...fault,
+  }));
+  if (!format.ok)
+    faults.push({
+      list: 'usage',
+      code: 'bad-option-value',
+      params: { option: '--format', found: formatText, expected: format.expected },
+    });
+  const { catalog, shelf } = loaded;
+  const broken = loaded.problems.some(({ severity }) => severity === 'error');
+  if (broken || !catalog || !shelf || !format.ok || faults.length > 0)
+    return sayWhatIsWrong(io, loaded, [...faults, ...questionFaults(loaded, asked, given)]);
+  const world = makeWorld(catalog, shelf.stock, shelf.shop);
+  const reply = ask(world, asked.question(catalog));
+  if (reply.kind === 'faults') return sayWhatIsWrong(io, loaded, reply.faults.map(listed));
+  await print(format.value, reply.answer, { given, io, loaded, world });
+  if (!given.values.has('audit')) return exitOf(reply.answer);
+  const { audit } = await import('./audit.ts');
+  const sound = await audit(reply.answer, catalog, loaded.sources, io, format.value);
+  return sound ? exitOf(reply.answer) : EXIT.broken;
+}
+
+function exitOf({ status }: Answer): ExitCode {
+  switch (status) {
+    case 'answered':
+    case 'nothing-to-do':
+      return EXIT.yes;
+    case 'impossible':
+    case 'not-known':
+    case 'not-obtainable':
+      return EXIT.no;
+    case 'stopped':
+      return EXIT.undecided;
+  }
+}
+
+/** What the catalogue finds wrong with a question whose options have faults already: all is said in one go. */
+function questionFaults({ catalog, shelf }: LoadedWorld, asked: AskedQuestion, given: Given): ListedFault[] {
+  if (!catalog || !shelf || !given.values.get('chassis')?.length) return [];
+  const question = asked.question(catalog);
+  const known = Number.isFinite(question.travelNow);
+  const world: World = makeWorld(catalog, shelf.stock, shelf.shop);
+  const reply = ask(world, { ...question, travelNow: known ? question.travelNow : 0, stepLimit: 1 });
+  if (reply.kind === 'answer') return [];
+  return reply.faults.filter(({ code }) => known || !/-now$/.test(code)).map(listed);
+}
+
+/** A fault of the question, with the option in place of the path. */
+function listed(fault: { readonly code: string; readonly params: ListedFault['params'] }): ListedFault {
+  const path = fault.code === 'bad-question' ? String(fault.params.path) : '';
+  const option = PLAN_OPTIONS.find((one) => one.path !== undefined && (path === one.path || path.startsWith(`${one.path}.`)));
+  const params = option ? { ...fault.params, path: `--${option.name}` } : fault.params;
+  return { list: 'faults', code: fault.code, params };
+}
+
+async function sayWhatIsWrong(io: Io, loaded: LoadedWorld, faults: readonly ListedFault[]): Promise<ExitCode> {
+  if (loaded.problems.some(({ severity }) => severity === 'error')) {
+    const { sayProblems } = await import('./say-problems.ts');
+    sayProblems(io.err, io, loaded.problems.filter(({ severity }) => severity === 'error'), loaded.sources.folder.path);
+  }
+  if (faults.length > 0) (await import('./say-faults.ts')).sayFaults(io, faults);
+  return EXIT.fault;
+}
+
+interface Printing {
+  readonly given: Given;
+  readonly io: Io;
+  readonly loaded: LoadedWorld;
+  readonly world: World;
+}
+
+async function print(format: (typeof FORMATS)[number], answer: Answer, { given, io, loaded, world }: Printing): Promise<void> {
+  const { catalog } = world;
+  switch (format) {
+    case 'json': {
+      const { documentOf, asJson } = await import('./print-json.ts');
+      io.out(asJson(documentOf(answer, catalog, given.values.has('places') ? 'with-places' : 'without-places')));
+      return;
+    }
+    case 'csv': {
+      const { asCsv } = await import('../report/csv.ts');
+      io.out(asCsv(answer));
+      return;
+    }
+    case 'md': {
+      const { printMarkdown } = await import('./print-markdown.ts');
+      io.out(printMarkdown(answer, world, loaded.sources));
+      return;
+    }
+    case 'text': {
+      const { printText } = await import('./print-text.ts');
+      io.out(printText(answer, world, loaded.sources, io));
+      return;
+    }
+  }
+}
+
+export type PlanFormat = (typeof FORMATS)[number];

@@ -1,0 +1,59 @@
+import type { Plan } from '../../plan/index.ts';
+import { wrapped } from '../layout.ts';
+import { chassisName, type Scene } from '../scene.ts';
+import { say } from '../words/say.ts';
+import { wantWords } from './wants.ts';
+
+/** What was asked, the verdict, and for a yes: total, minutes and days. */
+export function verdictLines(scene: Scene): string[] {
+  const { answer, page } = scene;
+  const asked = `${chassisName(scene, answer.now.chassis)}, ${answer.now.travel} mm now. Wanted: ${wantWords(scene, answer.question.wants)}.`;
+  const plan = answer.plans[0];
+  return [...wrapped(page, asked), '', ...(plan ? yes(scene, plan) : no(scene))];
+}
+
+function yes({ answer, page, language }: Scene, plan: Plan): string[] {
+  const { phrases } = language;
+  const ways = say(language, 'statuses', { code: 'answered', params: { plans: answer.plans.length } });
+  const proof = answer.complete
+    ? ''
+    : ` The search stopped at its limit of ${answer.question.stepLimit} steps: there may be better ways.`;
+  const best = plan.label.filter((label) => label !== 'recommended').map((label) => phrases.label[label]);
+  const why = answer.plans.length === 1 ? '' : ` Recommended is the first${best.length === 0 ? '' : `, ${best.join(' and ')}`}.`;
+  const { money } = plan;
+  const total = phrases.money(money.total, money.currency, money.atLeast ? 'at-least' : 'exact');
+  return [
+    ...wrapped(page, `${page.paint('good', 'YES.')} ${ways}.${proof}${why}`),
+    ...wrapped(
+      page,
+      `${page.paint('strong', total)}${taxWords(money)}, ${phrases.minutes(plan.minutes)} at the bench, ${phrases.ready(plan.readyInDays)}`,
+      '  ',
+    ),
+  ];
+}
+
+function taxWords({ tax, currency }: Plan['money']): string {
+  if (tax === null) return '';
+  return tax.included ? ` with ${tax.rate} % tax` : ` and ${tax.amount} ${currency} tax (${tax.rate} %)`;
+}
+
+function no({ answer, page, language }: Scene): string[] {
+  const { status, question } = answer;
+  const verdict = say(language, 'statuses', { code: status, params: { plans: 0, steps: question.stepLimit } });
+  const meaning = language.codes.statuses[status].meaning;
+  switch (status) {
+    case 'nothing-to-do':
+      return wrapped(page, `${page.paint('good', `${verdict}.`)} ${nothingWhy(answer.question.wants)}`);
+    case 'stopped': {
+      const way = language.codes.statuses.stopped.way({ steps: question.stepLimit });
+      return wrapped(page, `${page.paint('warn', `${verdict}.`)} ${meaning} ${way}`);
+    }
+    default:
+      return wrapped(page, `${page.paint('bad', `NO. ${verdict}.`)} ${meaning}`);
+  }
+}
+
+const nothingWhy = (wants: Scene['answer']['question']['wants']): string =>
+  Object.values(wants).some((want) => (Array.isArray(want) ? want.length > 0 : want !== undefined))
+    ? 'The fork is as wished already.'
+    : 'Nothing was wished for. Ask for something, for instance --travel 130 or --service NAME.';

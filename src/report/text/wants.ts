@@ -1,0 +1,32 @@
+import type { Question } from '../../plan/index.ts';
+import type { Scene } from '../scene.ts';
+
+type Wants = Question['wants'];
+
+/** Wishes in one line: "130 mm of travel, keep the damper". */
+export function wantWords(scene: Scene, wants: Wants): string {
+  const words = wantList(scene, wants);
+  return words.length === 0 ? 'nothing' : words.join(', ');
+}
+
+/** Each wish in words. */
+export function wantList({ language, catalog }: Scene, wants: Wants): string[] {
+  const { role } = language.phrases;
+  return [
+    ...(wants.travel === undefined ? [] : [`${wants.travel} mm of travel`]),
+    ...(wants.wheel === undefined ? [] : [`a ${wants.wheel} wheel`]),
+    ...(wants.coilRate === undefined ? [] : [`a coil of ${wants.coilRate} N/mm`]),
+    ...boundWords('axle-to-crown', wants.axleToCrown),
+    ...boundWords('offset', wants.offset),
+    ...wants.use.map((sku) => `use ${sku}`),
+    ...wants.keep.map((slot) => `keep the ${role(slot)}`),
+    ...wants.renew.map((slot) => `renew the ${role(slot)}`),
+    ...wants.service.map((id) => catalog.services.get(id)?.name ?? id),
+    ...(wants.spacers === undefined ? [] : [`${wants.spacers} volume spacers`]),
+  ];
+}
+
+function boundWords(name: string, bounds: Wants['offset']): string[] {
+  if (bounds === undefined) return [];
+  return [`${name} ${Object.entries(bounds).map(([end, value]) => `${end} ${value} mm`).join(', ')}`];
+}

@@ -1,0 +1,142 @@
+import type { Plan, Step } from '../../plan/index.ts';
+import { groupBy } from '../../quantity/index.ts';
+import { section, wrapped } from '../layout.ts';
+import { documentName, legsOf, type Scene } from '../scene.ts';
+import { amountWords } from './poured.ts';
+
+/** Tools, order of work, money and what goes well with it. */
+export function workSections(scene: Scene, plan: Plan): string[] {
+  const { page, language } = scene;
+  const { heading } = language.phrases;
+  return [
+    ...section(page, heading.tools, toolLines(scene, plan)),
+    ...workOrder(scene, plan),
+    ...section(page, heading.money, moneyLines(scene, plan)),
+    ...section(page, heading.offers, offerLines(scene)),
+  ];
+}
+
+const toolName = ({ name, size }: Plan['tools'][number]): string => (size === null ? name : `${name} ${size}`);
+
+function toolLines({ page }: Scene, { tools, money }: Plan): string[] {
+  const named = (title: string, of: Plan['tools']): string[] =>
+    of.length === 0
+      ? []
+      : wrapped(
+          page,
+          of.map((tool) => `${toolName(tool)}${tool.atHand === false && tool.price !== null ? ` (${tool.price} ${money.currency})` : ''}`).join(', '),
+          `  ${title}: `,
+          '    ',
+        );
+  return [
+    ...named('not at hand', tools.filter(({ atHand }) => atHand === false)),
+    ...named('at hand', tools.filter(({ atHand }) => atHand === true)),
+    ...named('needed (no shop file says what is at hand)', tools.filter(({ atHand }) => atHand === null)),
+  ];
+}
+
+function workOrder(scene: Scene, plan: Plan): string[] {
+  const { page, language } = scene;
+  const main = mainDocument(plan);
+  const lines = plan.steps.flatMap((step, at) => ['', ...stepLines(scene, plan, step, { number: at + 1, main })]);
+  const from = main === null ? [] : wrapped(page, `by ${documentName(scene, main)}; its page stands beside each step`, '  ');
+  return section(page, `${language.phrases.heading.work} (${plan.minutes} min)`, [...from, ...lines]);
+}
+
+/** The document that most steps are taken from. */
+function mainDocument({ steps }: Plan): string | null {
+  const counts = groupBy(
+    steps.flatMap(({ source }) => source.document ?? []),
+    (document) => document,
+  );
+  return [...counts].sort(([, a], [, b]) => b.length - a.length)[0]?.[0] ?? null;
+}
+
+interface Standing {
+  readonly number: number;
+  readonly main: string | null;
+}
+
+function stepLines(scene: Scene, plan: Plan, step: Step, { number, main }: Standing): string[] {
+  const { page, language } = scene;
+  const hang = '    ';
+  const detail = (style: 'warn' | 'strong' | 'faint', name: string, text: string): string[] =>
+    wrapped(page, text, `${hang}${page.paint(style, name.padEnd(7))} `, `${hang}        `);
+  const head = `${page.paint('strong', step.title)} - ${step.minutes} min${sourceBeside(scene, step, main)}`;
+  return [
+    ...wrapped(page, head, `${String(number).padStart(2)}. `),
+    ...wrapped(page, step.text, hang),
+    ...step.fasteners.flatMap((fastener) => detail('strong', 'Torque', torqueWords(scene, plan, fastener))),
+    ...drained(scene, plan, step).flatMap((text) => detail('strong', 'Drain', text)),
+    ...step.amounts
+      .filter(({ action }) => action === 'use')
+      .flatMap((amount) => detail('strong', 'Use', `${amount.name}: ${amountWords(scene, plan, amount)}`)),
+    ...(step.tools.length === 0 ? [] : detail('faint', 'Tools', step.tools.map((id) => toolOf(plan, id)).join(', '))),
+    ...step.looks.flatMap(({ look, if: when, then, adds }) =>
+      detail('warn', 'Look', `${look}: if ${when}, ${lower(then)}${adds.length === 0 ? '' : ` (adds: ${adds.map(language.phrases.role).join(', ')})`}`),
+    ),
+    ...step.cautions.flatMap((caution) => detail('warn', 'Care', caution)),
+  ];
+}
+
+function sourceBeside(scene: Scene, { source, skill }: Step, main: string | null): string {
+  const level = skill === null ? '' : `, ${skill.replaceAll('-', ' ')}`;
+  if (source.document === null) return level;
+  const page = source.page === null ? '' : `p. ${source.page}`;
+  const document = source.document === main ? '' : `${documentName(scene, source.document)} `;
+  return `${level}, ${document}${page}`.replace(/[ ,]+$/, '');
+}
+
+/** "foot bolt left (spring leg), M8: 6.5 N·m, dry, fully extended". */
+export function torqueWords(scene: Scene, plan: Plan, fastener: Step['fasteners'][number]): string {
+  const { name, side, thread, tool, torque, state, position, count } = fastener;
+  const leg = side === null ? '' : ` ${scene.language.phrases.leg(side, fastener.function)}`;
+  const what = `${count === 1 ? '' : `${count} x `}${name}${leg}${thread === null ? '' : `, ${thread}`}`;
+  return [`${what}: ${torque}`, ...[state, position, tool === null ? null : toolOf(plan, tool)].flatMap((one) => one ?? [])].join(', ');
+}
+
+function toolOf({ tools }: Plan, id: string): string {
+  const tool = tools.find((known) => known.id === id);
+  return tool ? toolName(tool) : id;
+}
+
+function drained(scene: Scene, plan: Plan, { amounts }: Step): string[] {
+  return amounts.filter(({ action }) => action === 'drain').map((amount) => `${amount.name}: ${amountWords(scene, plan, amount)}`);
+}
+
+const lower = (text: string): string => text;
+
+function moneyLines({ page, language }: Scene, { money }: Plan): string[] {
+  const { currency, tax } = money;
+  const lines: (readonly [string, string])[] = [
+    ['parts', money.parts],
+    ['supplies', money.supplies],
+    ['labour', money.labour],
+    [money.atLeast ? 'total, at least' : 'total', money.total],
+    ...(tax === null ? [] : [[tax.included ? `of which ${tax.rate} % tax` : `and ${tax.rate} % tax on top`, tax.amount] as const]),
+  ];
+  const [wide, long] = [Math.max(...lines.map(([name]) => name.length)), Math.max(...lines.map(([, amount]) => amount.length))];
+  const unpriced =
+    money.unpriced === 0 ? [] : wrapped(page, `${money.unpriced} lines have no price and add nothing`, '  ');
+  return [
+    ...lines.map(([name, amount]) => {
+      const line = `  ${name.padEnd(wide)}  ${amount.padStart(long)} ${currency}`;
+      return name.startsWith('total') ? page.paint('strong', line) : line;
+    }),
+    ...unpriced,
+    ...(language.tag === '' ? [] : []),
+  ];
+}
+
+function offerLines({ answer, page, language }: Scene): string[] {
+  const { phrases } = language;
+  const currency = answer.plans[0]?.money.currency ?? '';
+  return answer.offers.flatMap(({ service, name, money, minutes, days, atLeast }) =>
+    wrapped(
+      page,
+      `${name}: ${atLeast ? 'at least ' : ''}${phrases.more(money, currency)}, ${minutes} min more, ${phrases.ready(days)} (--service ${service})`,
+      '  ',
+      '    ',
+    ),
+  );
+}
