@@ -7,7 +7,11 @@ export interface Command {
   readonly name: string;
   readonly summary: string;
   /** Words that stand behind the name. */
-  readonly argument: { readonly name: string; readonly needed: 'needed' | 'optional'; readonly known?: readonly string[] } | null;
+  readonly argument: {
+    readonly name: string;
+    readonly needed: 'needed' | 'optional';
+    readonly known?: readonly string[];
+  } | null;
   readonly options: readonly OptionSpec[];
   readonly about: readonly string[];
   readonly examples: readonly string[];

@@ -1,21 +1,6 @@
 import type { Command } from './command.ts';
+import { KINDS } from './kinds.ts';
 import { CHECK_OPTIONS, LIST_OPTIONS, PLAN_OPTIONS } from './options.ts';
-
-/** Kinds of record that `catalog list` shows. */
-export const KINDS = [
-  'makers',
-  'documents',
-  'specifications',
-  'families',
-  'chassis',
-  'parts',
-  'kits',
-  'supplies',
-  'tools',
-  'operations',
-  'services',
-] as const;
-export type Kind = (typeof KINDS)[number];
 
 /** Every command. The work of each is loaded only when it is called. */
 export const COMMANDS: readonly Command[] = [
@@ -68,7 +53,9 @@ export const COMMANDS: readonly Command[] = [
 ];
 
 /** The command that a command line begins with, and what stands behind it. */
-export function findCommand(args: readonly string[]): { readonly command: Command; readonly rest: readonly string[] } | null {
+export function findCommand(
+  args: readonly string[],
+): { readonly command: Command; readonly rest: readonly string[] } | null {
   for (const command of COMMANDS) {
     const words = command.name.split(' ');
     if (words.every((word, at) => args[at] === word)) return { command, rest: args.slice(words.length) };

@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
-import type { Given } from './read-options.ts';
 import type { Io } from './io.ts';
+import type { Given } from './read-options.ts';
 
 /** Where the catalogue comes from: said by the command line, by the environment, or the demo that comes along. */
 export interface CatalogFolder {
@@ -16,4 +16,6 @@ export function catalogFolder(given: Given, env: Io['env']): CatalogFolder {
   return { path: DEMO, by: 'demo' };
 }
 
-const DEMO = fileURLToPath(new URL(import.meta.url.endsWith('.ts') ? '../../demo-catalog' : '../demo-catalog', import.meta.url));
+const DEMO = fileURLToPath(
+  new URL(import.meta.url.endsWith('.ts') ? '../../demo-catalog' : '../demo-catalog', import.meta.url),
+);

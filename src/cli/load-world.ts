@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { fromCache, type LoadedFiles, loadFiles, toCache } from '../catalog/read.ts';
 import type { Catalog, Problem } from '../catalog/index.ts';
+import { fromCache, type LoadedFiles, loadFiles, toCache } from '../catalog/read.ts';
 import type { Coded } from '../report/words/say.ts';
 import { cacheFolder, type Shelf, shelfFromCache, shelfToCache } from './cache.ts';
 import { type CatalogFolder, catalogFolder } from './folder.ts';
@@ -60,7 +60,9 @@ export async function loadWorld(given: Given, io: Io): Promise<LoadedWorld> {
 const DAMAGED = 'the cache was damaged; it was left aside and is written anew';
 const textOf = (file: BesideFile | null): string => (file === null ? 'none' : `${file.name}\0${file.text}`);
 const hashed = (parts: readonly string[]): string =>
-  createHash('sha256').update([VERSION, BUILD, process.versions.v8, ...parts].join('\0\0')).digest('hex');
+  createHash('sha256')
+    .update([VERSION, BUILD, process.versions.v8, ...parts].join('\0\0'))
+    .digest('hex');
 
 async function readSources(
   given: Given,
@@ -95,7 +97,8 @@ async function besideFile(
   } catch (error) {
     if (named === undefined) return { file: null };
     const { code } = error as NodeJS.ErrnoException;
-    const reason = code === 'ENOENT' ? 'there is no such file' : code === 'EISDIR' ? 'it is a folder' : (code ?? 'unknown');
+    const reason =
+      code === 'ENOENT' ? 'there is no such file' : code === 'EISDIR' ? 'it is a folder' : (code ?? 'unknown');
     return { fault: { code: 'file-not-readable', params: { file: named, reason, option: `--${option}` } } };
   }
 }

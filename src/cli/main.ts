@@ -26,7 +26,10 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   // `plan` says what is wrong with its question in the same go
   if (given.faults.length > 0 && found.command.name !== 'plan') {
     const { sayFaults } = await import('./say-faults.ts');
-    return sayFaults(io, given.faults.map((fault) => ({ list: 'usage', ...fault })));
+    return sayFaults(
+      io,
+      given.faults.map((fault) => ({ list: 'usage', ...fault })),
+    );
   }
   return (await found.command.load())(given, io);
 }

@@ -39,22 +39,46 @@ export const FOLDER_OPTIONS: readonly OptionSpec[] = [
 
 /** Options of `plan`. */
 export const PLAN_OPTIONS: readonly OptionSpec[] = [
-  valued('chassis', 'ID', 'quennet-622', 'the fork in front of you, by its id in the catalogue', { needed: 'needed', path: 'chassis' }),
-  valued('travel-now', 'LENGTH', '150', 'its travel now: 150, "150 mm" or "5.9 in"', { needed: 'needed', path: 'travelNow' }),
-  valued('with', 'SLOT=SKU[*N]', 'damper=QN-DMP-185', 'what else is in it; SLOT=none for nothing', { repeat: 'many', path: 'with' }),
+  valued('chassis', 'ID', 'quennet-622', 'the fork in front of you, by its id in the catalogue', {
+    needed: 'needed',
+    path: 'chassis',
+  }),
+  valued('travel-now', 'LENGTH', '150', 'its travel now: 150, "150 mm" or "5.9 in"', {
+    needed: 'needed',
+    path: 'travelNow',
+  }),
+  valued('with', 'SLOT=SKU[*N]', 'damper=QN-DMP-185', 'what else is in it; SLOT=none for nothing', {
+    repeat: 'many',
+    path: 'with',
+  }),
   valued('travel', 'LENGTH', '130', 'wanted: this travel', { path: 'wants.travel' }),
   valued('wheel', 'SIZE', '584', 'wanted: this wheel, by its bead-seat diameter in mm', { path: 'wants.wheel' }),
   valued('use', 'SKU', 'VH-W-33', 'wanted: this part, kit or supply is used', { repeat: 'many', path: 'wants.use' }),
   valued('keep', 'SLOT', 'damper', 'wanted: this slot stays as it is', { repeat: 'many', path: 'wants.keep' }),
   valued('renew', 'SLOT', 'wipers', 'wanted: this slot is renewed', { repeat: 'many', path: 'wants.renew' }),
-  valued('service', 'NAME', 'quennet-lower-leg-service', 'wanted: this service is done', { repeat: 'many', path: 'wants.service' }),
+  valued('service', 'NAME', 'quennet-lower-leg-service', 'wanted: this service is done', {
+    repeat: 'many',
+    path: 'wants.service',
+  }),
   valued('spacers', 'N', '3', "wanted: so many volume spacers, not the maker's standard", { path: 'wants.spacers' }),
-  valued('have', 'SKU[*AMOUNT][:used]', 'VH-GREASE*5g', 'at hand: pieces, or an amount of a supply; :used for a used part', { repeat: 'many', path: 'have' }),
-  valued('prefer', 'WHAT', 'time', 'money (the default), time or wait: what the plans are sorted by', { path: 'prefer' }),
-  valued('supplies', 'HOW', 'bulk', 'packs (the default) or bulk: how oil, grease and the like are charged', { path: 'supplies' }),
+  valued(
+    'have',
+    'SKU[*AMOUNT][:used]',
+    'VH-GREASE*5g',
+    'at hand: pieces, or an amount of a supply; :used for a used part',
+    { repeat: 'many', path: 'have' },
+  ),
+  valued('prefer', 'WHAT', 'time', 'money (the default), time or wait: what the plans are sorted by', {
+    path: 'prefer',
+  }),
+  valued('supplies', 'HOW', 'bulk', 'packs (the default) or bulk: how oil, grease and the like are charged', {
+    path: 'supplies',
+  }),
   toggle('allow-unknown', 'plans may rest on fits that the catalogue neither states nor denies'),
   ...FOLDER_OPTIONS,
-  valued('date', 'YYYY-MM-DD', '2026-03-01', 'the day the question is asked for; stands in the answer', { path: 'date' }),
+  valued('date', 'YYYY-MM-DD', '2026-03-01', 'the day the question is asked for; stands in the answer', {
+    path: 'date',
+  }),
   valued('format', 'FORMAT', 'json', 'text (the default), json, csv or md'),
   toggle('places', 'sources in json say file and line in the catalogue'),
   toggle('audit', 'have the answer checked by the independent auditor'),

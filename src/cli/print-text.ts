@@ -2,9 +2,9 @@ import type { Answer, World } from '../plan/index.ts';
 import { pageWidth } from '../report/layout.ts';
 import { answerText } from '../report/text.ts';
 import { en } from '../report/words/en.ts';
+import { basisOf } from './basis-of.ts';
 import type { Io } from './io.ts';
 import type { Sources } from './load-world.ts';
-import { basisOf } from './basis-of.ts';
 import { commandOf } from './question-args.ts';
 
 /** The answer for people, as wide as the terminal. */

@@ -1,11 +1,15 @@
-import type { Question } from '../plan/index.ts';
+import type { Answer } from '../plan/index.ts';
+
+type Question = Answer['question'];
 
 /** A question as a command line that asks it again. */
 export function commandOf(question: Question): string {
   const { wants } = question;
   const content = ([slot, held]: [string, Question['with'][string]]): string[] => [
     '--with',
-    held === null || held === undefined ? `${slot}=none` : `${slot}=${held.sku}${held.quantity === 1 ? '' : `*${held.quantity}`}`,
+    held === null || held === undefined
+      ? `${slot}=none`
+      : `${slot}=${held.sku}${held.quantity === 1 ? '' : `*${held.quantity}`}`,
   ];
   const value = (option: string, given: string | number | undefined): string[] =>
     given === undefined ? [] : [option, String(given)];

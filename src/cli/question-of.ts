@@ -73,7 +73,10 @@ function contradictions(contents: readonly GivenContent[], texts: readonly strin
   const slots = contents.map(({ slot }) => slot);
   return [...new Set(slots.filter((slot, at) => slots.indexOf(slot) !== at))].map((slot) => ({
     code: 'option-twice',
-    params: { option: `--with ${slot}`, values: [...new Set(texts.filter((text) => text.trim().startsWith(`${slot}=`)))] },
+    params: {
+      option: `--with ${slot}`,
+      values: [...new Set(texts.filter((text) => text.trim().startsWith(`${slot}=`)))],
+    },
   }));
 }
 

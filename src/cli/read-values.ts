@@ -36,7 +36,9 @@ export const readDate = (text: string): Value<string> => {
   const trimmed = text.trim();
   if (!/^[0-9]{4}-[0-9]{2}-[0-9]{2}$/.test(trimmed)) return bad('a day written as YYYY-MM-DD');
   const day = new Date(`${trimmed}T00:00:00Z`);
-  return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(trimmed) ? good(trimmed) : bad('a day of the calendar');
+  return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(trimmed)
+    ? good(trimmed)
+    : bad('a day of the calendar');
 };
 
 /** What is in a slot. Without a count, the count is left to the slot. */

@@ -68,7 +68,9 @@ function questionFaults({ catalog, shelf }: LoadedWorld, asked: AskedQuestion, g
 /** A fault of the question, with the option in place of the path. */
 function listed(fault: { readonly code: string; readonly params: ListedFault['params'] }): ListedFault {
   const path = fault.code === 'bad-question' ? String(fault.params.path) : '';
-  const option = PLAN_OPTIONS.find((one) => one.path !== undefined && (path === one.path || path.startsWith(`${one.path}.`)));
+  const option = PLAN_OPTIONS.find(
+    (one) => one.path !== undefined && (path === one.path || path.startsWith(`${one.path}.`)),
+  );
   const params = option ? { ...fault.params, path: `--${option.name}` } : fault.params;
   return { list: 'faults', code: fault.code, params };
 }
@@ -76,7 +78,12 @@ function listed(fault: { readonly code: string; readonly params: ListedFault['pa
 async function sayWhatIsWrong(io: Io, loaded: LoadedWorld, faults: readonly ListedFault[]): Promise<ExitCode> {
   if (loaded.problems.some(({ severity }) => severity === 'error')) {
     const { sayProblems } = await import('./say-problems.ts');
-    sayProblems(io.err, io, loaded.problems.filter(({ severity }) => severity === 'error'), loaded.sources.folder.path);
+    sayProblems(
+      io.err,
+      io,
+      loaded.problems.filter(({ severity }) => severity === 'error'),
+      loaded.sources.folder.path,
+    );
   }
   if (faults.length > 0) (await import('./say-faults.ts')).sayFaults(io, faults);
   return EXIT.fault;
@@ -89,7 +96,11 @@ interface Printing {
   readonly world: World;
 }
 
-async function print(format: (typeof FORMATS)[number], answer: Answer, { given, io, loaded, world }: Printing): Promise<void> {
+async function print(
+  format: (typeof FORMATS)[number],
+  answer: Answer,
+  { given, io, loaded, world }: Printing,
+): Promise<void> {
   const { catalog } = world;
   switch (format) {
     case 'json': {

@@ -1,4 +1,4 @@
-import { type ListedFault, faultLines } from '../report/faults.ts';
+import { faultLines, type ListedFault } from '../report/faults.ts';
 import { asText, pageWidth } from '../report/layout.ts';
 import { en } from '../report/words/en.ts';
 import { EXIT, type ExitCode, type Io } from './io.ts';

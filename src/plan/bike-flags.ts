@@ -81,7 +81,7 @@ export function issuerFlags(world: World, now: Now, candidate: Candidate): Flag[
 }
 
 /** Old numbers that the question names or the plan buys from the last of the stock. */
-export function replacedFlags(world: World, prepared: Prepared, candidate: Candidate): Flag[] {
+export function replacedFlags(prepared: Prepared, candidate: Candidate): Flag[] {
   const flags: Flag[] = [];
   for (const sku of prepared.question.wants.use) {
     if (!prepared.asked.wants.use.includes(sku)) {

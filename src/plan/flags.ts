@@ -105,7 +105,7 @@ export function planFlags(world: World, prepared: Prepared, fork: ForkProblem, c
     ...bikeFlags(prepared, candidate),
     ...issuerFlags(world, prepared.now, candidate),
     ...spacerFlags(world, prepared, candidate),
-    ...replacedFlags(world, prepared, candidate),
+    ...replacedFlags(prepared, candidate),
     ...buyingFlags(world, prepared, candidate),
   ];
 }

@@ -28,7 +28,7 @@ const MOST_GIVEN_UP = 8;
  */
 export function refuse(world: World, prepared: Prepared, fork: ForkProblem, budget: StepBudget): Refusal | null {
   const canStand: Oracle = (held) => canBuild(fork, (member) => held.has(member), budget);
-  const order = memberOrder(fork).filter((member) => fork.members[member]?.code !== TOWARD_TRAVEL);
+  const order = memberOrder(fork);
   const conflicts: Member[][] = [];
   let smallest = true;
   let left = order;
@@ -36,7 +36,7 @@ export function refuse(world: World, prepared: Prepared, fork: ForkProblem, budg
     const conflict = smallestConflict(left, canStand);
     if (!conflict) break;
     smallest &&= conflict.smallest;
-    conflicts.push(conflict.members.map((member) => shown(fork, member)));
+    conflicts.push(conflict.members.map((member) => shownMember(fork, member)));
     const wishes = new Set(conflict.members.filter((member) => fork.members[member]?.wish));
     if (wishes.size === 0) break;
     left = left.filter((member) => !wishes.has(member));
@@ -47,16 +47,18 @@ export function refuse(world: World, prepared: Prepared, fork: ForkProblem, budg
 }
 
 /** Who is named first where several would do: wishes, then rules that cite a limit, then listings. */
-function memberOrder(fork: ForkProblem): number[] {
+export function memberOrder(fork: ForkProblem): number[] {
   const rank = ({ kind, code }: ForkMember): number =>
     kind === 'want' ? 0 : kind === 'kept' ? 1 : code === 'travel-range' ? 2 : kind === 'rule' ? 3 : 4;
   return fork.members
-    .map((member, at) => ({ at, rank: rank(member) }))
+    .map((member, at) => ({ at, code: member.code, rank: rank(member) }))
+    .filter(({ code }) => code !== TOWARD_TRAVEL)
     .sort((a, b) => a.rank - b.rank || a.at - b.at)
     .map(({ at }) => at);
 }
 
-function shown(fork: ForkProblem, at: number): Member {
+/** A member as the answer shows it. */
+export function shownMember(fork: ForkProblem, at: number): Member {
   const member = fork.members[at];
   if (!member) throw new Error(`no member ${at}`);
   const { kind, code, params, source } = member;
@@ -82,7 +84,7 @@ function waysOut(
         world,
         prepared,
         wants,
-        given.map((member) => shown(fork, member)),
+        given.map((member) => shownMember(fork, member)),
         budget,
       );
       if (way) ways.push(way);

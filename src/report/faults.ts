@@ -17,4 +17,3 @@ export function faultLines(page: Page, language: Language, faults: readonly List
     ];
   });
 }
-

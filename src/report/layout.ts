@@ -34,13 +34,25 @@ export interface Column {
  * Rows under each other in columns. The column that gives way is wrapped into what room is left; where even that is
  * too little, each row becomes a short paragraph.
  */
-export function table(page: Page, columns: readonly Column[], rows: readonly (readonly string[])[], indent = '  '): string[] {
+export function table(
+  page: Page,
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  indent = '  ',
+): string[] {
   const widths = columns.map((_, at) => Math.max(0, ...rows.map((row) => columnsOf(row[at] ?? ''))));
   const used = columns.map((_, at) => at).filter((at) => (widths[at] ?? 0) > 0);
   const fixed = used.reduce((sum, at) => sum + (columns[at]?.gives ? 0 : (widths[at] ?? 0)), 0);
   const room = page.width - indent.length - fixed - 2 * Math.max(0, used.length - 1);
   const longest = Math.max(0, ...used.map((at) => (columns[at]?.gives ? (widths[at] ?? 0) : 0)));
-  if (room < Math.min(longest, 14)) return rows.flatMap((row) => paragraph(page, used.map((at) => row[at] ?? ''), indent));
+  if (room < Math.min(longest, 14))
+    return rows.flatMap((row) =>
+      paragraph(
+        page,
+        used.map((at) => row[at] ?? ''),
+        indent,
+      ),
+    );
   return rows.flatMap((row) => tableRow(page, columns, row, { widths, used, room, indent }));
 }
 

@@ -1,6 +1,6 @@
 import type { Problem } from '../catalog/index.ts';
-import { sortedProblems } from './problem-order.ts';
 import { type Page, wrapped } from './layout.ts';
+import { sortedProblems } from './problem-order.ts';
 import type { Language } from './words/language.ts';
 import { say, wayOut } from './words/say.ts';
 
@@ -8,7 +8,10 @@ import { say, wayOut } from './words/say.ts';
 export function problemLines(page: Page, language: Language, problems: readonly Problem[], folder: string): string[] {
   const sorted = sortedProblems(problems);
   const errors = sorted.filter(({ severity }) => severity === 'error').length;
-  return [...sorted.flatMap((problem) => [...oneProblem(page, language, problem), '']), count(errors, sorted.length - errors, folder)];
+  return [
+    ...sorted.flatMap((problem) => [...oneProblem(page, language, problem), '']),
+    count(errors, sorted.length - errors, folder),
+  ];
 }
 
 function oneProblem(page: Page, language: Language, problem: Problem): string[] {

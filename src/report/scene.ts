@@ -1,5 +1,5 @@
 import type { Catalog } from '../catalog/index.ts';
-import type { Answer, Plan, Question, Source } from '../plan/index.ts';
+import type { Answer, Plan, Source } from '../plan/index.ts';
 import { placeOf } from './document.ts';
 import type { Page } from './layout.ts';
 import type { Language } from './words/language.ts';
@@ -19,7 +19,7 @@ export interface Scene {
   readonly answer: Answer;
   readonly basis: Basis;
   /** A question as a command line, for ways out. */
-  readonly command: (question: Question) => string;
+  readonly command: (question: Answer['question']) => string;
 }
 
 /** The name of a chassis as people know it. */
@@ -28,9 +28,7 @@ export const chassisName = ({ catalog }: Scene, id: string): string => catalog.c
 /** The name of whatever has an SKU. */
 export function nameOf({ catalog }: Scene, sku: string): string {
   const supply = catalog.packs.get(sku)?.supply ?? sku;
-  return (
-    catalog.parts.get(sku)?.name ?? catalog.kits.get(sku)?.name ?? catalog.supplies.get(supply)?.name ?? ''
-  );
+  return catalog.parts.get(sku)?.name ?? catalog.kits.get(sku)?.name ?? catalog.supplies.get(supply)?.name ?? '';
 }
 
 /** A document with its issue: "Example service manual, issue 4, 2025-03". */
@@ -50,7 +48,10 @@ export function sourceWords(scene: Scene, source: Source | null): string {
 }
 
 /** What holds each leg of the fork after a plan. */
-export function legsOf({ catalog }: Scene, plan: Plan): { readonly left: string | null; readonly right: string | null } {
+export function legsOf(
+  { catalog }: Scene,
+  plan: Plan,
+): { readonly left: string | null; readonly right: string | null } {
   const family = catalog.families.get(catalog.chassis.get(plan.chassis)?.family ?? '');
   return { left: family?.legs.left ?? null, right: family?.legs.right ?? null };
 }

@@ -25,7 +25,11 @@ export function answerText(scene: Scene): string {
         ...forkSections(scene, plan),
         ...buyingSections.rest(scene, plan),
         ...workSections(scene, plan),
-        ...section(page, heading.cautions, cautions.flatMap((caution) => wrapped(page, caution, '  - '))),
+        ...section(
+          page,
+          heading.cautions,
+          cautions.flatMap((caution) => wrapped(page, caution, '  - ')),
+        ),
         ...wrapped(page, page.paint('strong', standsAbove), '  '),
       ]
     : [...refusalSections(scene), ...flagLines(scene, answer.flags)];

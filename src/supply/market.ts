@@ -30,6 +30,8 @@ export interface Market {
   readonly giving: ReadonlyMap<string, readonly Offer[]>;
   /** A price per piece or held unit of a SKU that no offer undercuts: see `unitFloor`. */
   readonly floors: ReadonlyMap<string, number>;
+  /** What was worked out before, by need: the same answer, sooner. */
+  readonly remembered: Map<string, unknown>;
   /** Supplies by the specification that they meet, in code-unit order. */
   readonly meeting: ReadonlyMap<string, readonly string[]>;
 }
@@ -74,7 +76,7 @@ export function makeMarket(catalog: Catalog, stock: Stock, shop: Shop): Market {
       meeting.set(specification, [...(meeting.get(specification) ?? []), supply.sku].sort());
   }
   const floors = new Map([...giving].map(([sku, given]) => [sku, unitFloor(given, sku)]));
-  return { catalog, shop, offers, giving, floors, meeting };
+  return { catalog, shop, offers, giving, floors, remembered: new Map(), meeting };
 }
 
 /** Packs that are there and that nobody has been promised; none of a replaced number whose old stock is not to be used. */

@@ -1,7 +1,8 @@
-import { type Minor, minor, multiplyDivide } from '../quantity/index.ts';
+import { byCodeUnit, type Minor, minor, multiplyDivide } from '../quantity/index.ts';
 import { Front } from '../solve/index.ts';
 import { type CoverColumn, cheapestCovers } from './cover.ts';
 import { type AtHand, daysFor, type Market, mostWithin, type Offer } from './market.ts';
+import { separateDemands, wantedProducts } from './separate.ts';
 
 /** What a job needs: pieces by SKU (fresh ones cannot be used pieces) and amounts by specification, held units. */
 export interface Demand {
@@ -37,32 +38,95 @@ export interface Purchase {
 
 /**
  * Every purchase that no other beats in (cost, lines without a price, days), exact. Empty where the demand cannot be met.
- * A supply need is served by one product; every choice of products is tried.
+ * Needs that no offer, kit or product ties together are bought apart; the ways to buy each are then joined.
  */
 export function purchases(market: Market, demand: Demand, atHand: AtHand, policy: BuyingPolicy): readonly Purchase[] {
+  let joined: readonly Purchase[] = [NOTHING];
+  for (const part of separateDemands(market, demand, policy)) {
+    const ways = waysToBuy(market, part.demand, atHand, part.policy);
+    const front = new Front<Purchase>(comparePurchases);
+    for (const before of joined) {
+      for (const way of ways) {
+        const both = join(before, way);
+        front.offer([both.parts + both.supplies, both.unpriced, both.days], both);
+      }
+    }
+    joined = front.entries.map(({ item }) => item);
+    if (joined.length === 0) return [];
+  }
+  return joined;
+}
+
+const NOTHING: Purchase = {
+  bought: [],
+  takenKits: new Map(),
+  products: new Map(),
+  dosed: new Map(),
+  parts: minor(0),
+  supplies: minor(0),
+  unpriced: 0,
+  days: 0,
+};
+
+function join(a: Purchase, b: Purchase): Purchase {
+  return {
+    bought: [...a.bought, ...b.bought].sort((one, other) => byCodeUnit(one.offer.sku, other.offer.sku)),
+    takenKits: new Map([...a.takenKits, ...b.takenKits]),
+    products: new Map([...a.products, ...b.products]),
+    dosed: new Map([...a.dosed, ...b.dosed]),
+    parts: minor(a.parts + b.parts),
+    supplies: minor(a.supplies + b.supplies),
+    unpriced: a.unpriced + b.unpriced,
+    days: Math.max(a.days, b.days),
+  };
+}
+
+/** The ways to buy one part of a demand, remembered with the market: the same needs come up in most questions. */
+function waysToBuy(market: Market, demand: Demand, atHand: AtHand, policy: BuyingPolicy): readonly Purchase[] {
+  const key = demandKey(market, demand, atHand, policy);
+  const known = market.remembered.get(key) as readonly Purchase[] | undefined;
+  if (known) return known;
   const front = new Front<Purchase>(comparePurchases);
   for (const products of productChoices(market, demand, policy)) {
     for (const purchase of withProducts(market, demand, atHand, policy, products)) {
       front.offer([purchase.parts + purchase.supplies, purchase.unpriced, purchase.days], purchase);
     }
   }
-  return front.entries.map(({ item }) => item);
+  const ways = front.entries.map(({ item }) => item);
+  if (market.remembered.size < MOST_REMEMBERED) market.remembered.set(key, ways);
+  return ways;
+}
+
+/** Most parts of demands that a market remembers. */
+const MOST_REMEMBERED = 20_000;
+
+function demandKey(market: Market, demand: Demand, atHand: AtHand, policy: BuyingPolicy): string {
+  const skus = new Set([
+    ...demand.pieces.keys(),
+    ...[...demand.supplies.keys()].flatMap((id) => market.meeting.get(id) ?? []),
+  ]);
+  const kits = new Set([...skus].flatMap((sku) => (market.giving.get(sku) ?? []).map((offer) => offer.sku)));
+  const held = (from: ReadonlyMap<string, number>, among: ReadonlySet<string>): [string, number][] =>
+    [...from].filter(([sku]) => among.has(sku)).sort();
+  return JSON.stringify([
+    [...demand.pieces].map(([sku, { fresh, any }]) => [sku, fresh, any]).sort(),
+    [...demand.supplies].sort(),
+    held(atHand.fresh, skus),
+    held(atHand.used, skus),
+    held(atHand.supplies, skus),
+    held(atHand.kits, kits),
+    policy,
+  ]);
 }
 
 function* productChoices(market: Market, demand: Demand, policy: BuyingPolicy): Generator<ReadonlyMap<string, string>> {
-  const specifications = [...demand.supplies]
-    .filter(([, amount]) => amount > 0)
-    .map(([id]) => id)
-    .sort();
-  const wanted = new Set([
-    ...policy.useSupplies,
-    ...policy.usePacks.flatMap((sku) => market.catalog.packs.get(sku)?.supply ?? []),
-  ]);
+  const specifications = [...demand.supplies.keys()].sort();
+  const wanted = wantedProducts(market, policy);
   const choose = function* (at: number, chosen: ReadonlyMap<string, string>): Generator<ReadonlyMap<string, string>> {
     const specification = specifications[at];
     if (specification === undefined) {
       const used = new Set(chosen.values());
-      if ([...wanted].every((sku) => used.has(sku))) yield chosen;
+      if (wanted.every((sku) => used.has(sku))) yield chosen;
       return;
     }
     for (const sku of market.meeting.get(specification) ?? [])

@@ -13,7 +13,12 @@ export function basisLines({ answer, page, language, catalog, basis }: Scene): s
   const date = answer.question.date === undefined ? [] : wrapped(page, `asked for ${answer.question.date}`, '  ');
   return section(page, language.phrases.heading.basis, [
     ...wrapped(page, `catalogue ${catalog.name} ${short(answer.catalog)}: ${from}`, '  ', '    '),
-    ...wrapped(page, basis.stock === null ? 'no stock file: dates are not known' : `stock ${basis.stock} ${short(answer.stock)}`, '  ', '    '),
+    ...wrapped(
+      page,
+      basis.stock === null ? 'no stock file: dates are not known' : `stock ${basis.stock} ${short(answer.stock)}`,
+      '  ',
+      '    ',
+    ),
     ...wrapped(
       page,
       basis.shop === null ? 'no shop file: work has no price' : `shop ${basis.shop.name} ${short(answer.shop)}`,

@@ -74,7 +74,12 @@ function pieces({ page, language }: Scene, lines: readonly Line[]): string[] {
 function leftOvers(scene: Scene, plan: Plan): string[] {
   return plan.lines.flatMap(({ leftOver, sku }) =>
     (leftOver ?? []).flatMap((rest) =>
-      wrapped(scene.page, `${count(scene.language, rest)} ${rest.name} (${rest.sku}${sku === rest.sku ? '' : `, from ${sku}`})`, '  ', '    '),
+      wrapped(
+        scene.page,
+        `${count(scene.language, rest)} ${rest.name} (${rest.sku}${sku === rest.sku ? '' : `, from ${sku}`})`,
+        '  ',
+        '    ',
+      ),
     ),
   );
 }

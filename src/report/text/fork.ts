@@ -31,7 +31,9 @@ function nowAndAfter(scene: Scene, plan: Plan): string[] {
   return [
     ...body,
     ...table(page, [{ align: 'left' }, { align: 'left' }, { align: 'left' }, { align: 'left', gives: true }], rows),
-    ...(stays.length === 0 ? [] : wrapped(page, page.paint('faint', `${stays.join(', ')}.`), '  stays as it is: ', '    ')),
+    ...(stays.length === 0
+      ? []
+      : wrapped(page, page.paint('faint', `${stays.join(', ')}.`), '  stays as it is: ', '    ')),
   ];
 }
 
@@ -52,7 +54,15 @@ function effects({ page, language }: Scene, { effects: { travel, axleToCrown, ma
   ];
 }
 
-function change({ from, to, unit }: { readonly from: number | null; readonly to: number | null; readonly unit: string }): string {
+function change({
+  from,
+  to,
+  unit,
+}: {
+  readonly from: number | null;
+  readonly to: number | null;
+  readonly unit: string;
+}): string {
   if (from === null || to === null) return `${from ?? 'not known'} -> ${to ?? 'not known'} ${unit}`;
   if (from === to) return `${to} ${unit}, as before`;
   const difference = Math.round(Math.abs(to - from) * 10) / 10;

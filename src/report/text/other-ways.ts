@@ -38,9 +38,13 @@ function differences(first: Plan, plan: Plan): string[] {
     ...(build.length === 0 ? [] : [`in the fork: ${build.join(', ')}`]),
     ...(added.length === 0 && spared.length === 0
       ? []
-      : [`buy ${added.length === 0 ? 'nothing else' : added.join(', ')}${spared.length === 0 ? '' : ` instead of ${spared.join(', ')}`}`]),
+      : [
+          `buy ${added.length === 0 ? 'nothing else' : added.join(', ')}${spared.length === 0 ? '' : ` instead of ${spared.join(', ')}`}`,
+        ]),
   ];
 }
 
 const bought = (plan: Plan): string[] =>
-  plan.lines.flatMap(({ action, packs, sku }) => (action === 'buy' && sku ? [`${packs === 1 ? '' : `${packs} x `}${sku}`] : []));
+  plan.lines.flatMap(({ action, packs, sku }) =>
+    action === 'buy' && sku ? [`${packs === 1 ? '' : `${packs} x `}${sku}`] : [],
+  );

@@ -1,4 +1,4 @@
-import type { Member, Question, WayOut } from '../../plan/index.ts';
+import type { Member, WayOut } from '../../plan/index.ts';
 import { section, wrapped } from '../layout.ts';
 import { type Scene, sourceWords } from '../scene.ts';
 import { say } from '../words/say.ts';
@@ -13,10 +13,11 @@ export function refusalSections(scene: Scene): string[] {
   const { conflicts } = refusal;
   return [
     ...conflicts.flatMap((conflict, at) =>
-      section(page, conflicts.length === 1 ? heading.conflict : `${heading.conflict} (${at + 1} of ${conflicts.length})`, [
-        ...conflict.flatMap((member) => memberLines(scene, member)),
-        ...closing(scene, conflict),
-      ]),
+      section(
+        page,
+        conflicts.length === 1 ? heading.conflict : `${heading.conflict} (${at + 1} of ${conflicts.length})`,
+        [...conflict.flatMap((member) => memberLines(scene, member)), ...closing(scene, conflict)],
+      ),
     ),
     ...section(page, heading.waysOut, [
       ...refusal.instead.flatMap((way, at) => wayLines(scene, way, at + 1)),
@@ -49,11 +50,15 @@ function wayLines(scene: Scene, way: WayOut, number: number): string[] {
   const { phrases } = language;
   const currency = scene.catalog.currency;
   const added = addedWants(scene, way.wants);
-  const question: Question = { ...answer.question, wants: copyOf(way.wants) };
+  const question = { ...answer.question, wants: way.wants };
   return [
     ...wrapped(page, added.length === 0 ? 'without that wish' : added.join(', '), `  ${number}. `),
     ...wrapped(page, `gives up: ${way.drop.map((member) => givenUp(scene, member)).join('; ')}`, '     ', '       '),
-    ...wrapped(page, page.paint('strong', `${way.money} ${currency}, ${phrases.minutes(way.minutes)}, ${phrases.ready(way.days)}`), '     '),
+    ...wrapped(
+      page,
+      page.paint('strong', `${way.money} ${currency}, ${phrases.minutes(way.minutes)}, ${phrases.ready(way.days)}`),
+      '     ',
+    ),
     ...wrapped(page, page.paint('faint', scene.command(question)), '     ', '       '),
   ];
 }
@@ -67,7 +72,7 @@ function givenUp({ language }: Scene, member: WayOut['drop'][number]): string {
 
 function addedWants(scene: Scene, wants: WayOut['wants']): string[] {
   const before = new Set(wantList(scene, scene.answer.question.wants));
-  return wantList(scene, copyOf(wants)).filter((want) => !before.has(want));
+  return wantList(scene, wants).filter((want) => !before.has(want));
 }
 
 function completeness({ answer }: Scene): string {
@@ -81,12 +86,3 @@ function completeness({ answer }: Scene): string {
     ? 'Each was solved again, whole. These are all there are.'
     : 'Each was solved again, whole. There may be more.';
 }
-
-type Wants = Question['wants'];
-const copyOf = (wants: WayOut['wants']): Wants => ({
-  ...wants,
-  use: [...wants.use],
-  keep: [...wants.keep],
-  renew: [...wants.renew],
-  service: [...wants.service],
-});

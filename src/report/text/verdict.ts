@@ -19,7 +19,8 @@ function yes({ answer, page, language }: Scene, plan: Plan): string[] {
     ? ''
     : ` The search stopped at its limit of ${answer.question.stepLimit} steps: there may be better ways.`;
   const best = plan.label.filter((label) => label !== 'recommended').map((label) => phrases.label[label]);
-  const why = answer.plans.length === 1 ? '' : ` Recommended is the first${best.length === 0 ? '' : `, ${best.join(' and ')}`}.`;
+  const why =
+    answer.plans.length === 1 ? '' : ` Recommended is the first${best.length === 0 ? '' : `, ${best.join(' and ')}`}.`;
   const { money } = plan;
   const total = phrases.money(money.total, money.currency, money.atLeast ? 'at-least' : 'exact');
   return [

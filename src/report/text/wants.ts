@@ -1,7 +1,7 @@
-import type { Question } from '../../plan/index.ts';
+import type { Answer } from '../../plan/index.ts';
 import type { Scene } from '../scene.ts';
 
-type Wants = Question['wants'];
+type Wants = Answer['question']['wants'];
 
 /** Wishes in one line: "130 mm of travel, keep the damper". */
 export function wantWords(scene: Scene, wants: Wants): string {
@@ -28,5 +28,9 @@ export function wantList({ language, catalog }: Scene, wants: Wants): string[] {
 
 function boundWords(name: string, bounds: Wants['offset']): string[] {
   if (bounds === undefined) return [];
-  return [`${name} ${Object.entries(bounds).map(([end, value]) => `${end} ${value} mm`).join(', ')}`];
+  return [
+    `${name} ${Object.entries(bounds)
+      .map(([end, value]) => `${end} ${value} mm`)
+      .join(', ')}`,
+  ];
 }

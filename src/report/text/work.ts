@@ -1,8 +1,9 @@
 import type { Plan, Step } from '../../plan/index.ts';
 import { groupBy } from '../../quantity/index.ts';
 import { section, wrapped } from '../layout.ts';
-import { documentName, legsOf, type Scene } from '../scene.ts';
+import { documentName, type Scene } from '../scene.ts';
 import { amountWords } from './poured.ts';
+import { toolName, toolOf, torqueWords } from './torque.ts';
 
 /** Tools, order of work, money and what goes well with it. */
 export function workSections(scene: Scene, plan: Plan): string[] {
@@ -16,22 +17,34 @@ export function workSections(scene: Scene, plan: Plan): string[] {
   ];
 }
 
-const toolName = ({ name, size }: Plan['tools'][number]): string => (size === null ? name : `${name} ${size}`);
-
 function toolLines({ page }: Scene, { tools, money }: Plan): string[] {
   const named = (title: string, of: Plan['tools']): string[] =>
     of.length === 0
       ? []
       : wrapped(
           page,
-          of.map((tool) => `${toolName(tool)}${tool.atHand === false && tool.price !== null ? ` (${tool.price} ${money.currency})` : ''}`).join(', '),
+          of
+            .map(
+              (tool) =>
+                `${toolName(tool)}${tool.atHand === false && tool.price !== null ? ` (${tool.price} ${money.currency})` : ''}`,
+            )
+            .join(', '),
           `  ${title}: `,
           '    ',
         );
   return [
-    ...named('not at hand', tools.filter(({ atHand }) => atHand === false)),
-    ...named('at hand', tools.filter(({ atHand }) => atHand === true)),
-    ...named('needed (no shop file says what is at hand)', tools.filter(({ atHand }) => atHand === null)),
+    ...named(
+      'not at hand',
+      tools.filter(({ atHand }) => atHand === false),
+    ),
+    ...named(
+      'at hand',
+      tools.filter(({ atHand }) => atHand === true),
+    ),
+    ...named(
+      'needed (no shop file says what is at hand)',
+      tools.filter(({ atHand }) => atHand === null),
+    ),
   ];
 }
 
@@ -39,7 +52,8 @@ function workOrder(scene: Scene, plan: Plan): string[] {
   const { page, language } = scene;
   const main = mainDocument(plan);
   const lines = plan.steps.flatMap((step, at) => ['', ...stepLines(scene, plan, step, { number: at + 1, main })]);
-  const from = main === null ? [] : wrapped(page, `by ${documentName(scene, main)}; its page stands beside each step`, '  ');
+  const from =
+    main === null ? [] : wrapped(page, `by ${documentName(scene, main)}; its page stands beside each step`, '  ');
   return section(page, `${language.phrases.heading.work} (${plan.minutes} min)`, [...from, ...lines]);
 }
 
@@ -73,7 +87,11 @@ function stepLines(scene: Scene, plan: Plan, step: Step, { number, main }: Stand
       .flatMap((amount) => detail('strong', 'Use', `${amount.name}: ${amountWords(scene, plan, amount)}`)),
     ...(step.tools.length === 0 ? [] : detail('faint', 'Tools', step.tools.map((id) => toolOf(plan, id)).join(', '))),
     ...step.looks.flatMap(({ look, if: when, then, adds }) =>
-      detail('warn', 'Look', `${look}: if ${when}, ${lower(then)}${adds.length === 0 ? '' : ` (adds: ${adds.map(language.phrases.role).join(', ')})`}`),
+      detail(
+        'warn',
+        'Look',
+        `${look}: if ${when}, ${then}${adds.length === 0 ? '' : ` (adds: ${adds.map(language.phrases.role).join(', ')})`}`,
+      ),
     ),
     ...step.cautions.flatMap((caution) => detail('warn', 'Care', caution)),
   ];
@@ -87,35 +105,27 @@ function sourceBeside(scene: Scene, { source, skill }: Step, main: string | null
   return `${level}, ${document}${page}`.replace(/[ ,]+$/, '');
 }
 
-/** "foot bolt left (spring leg), M8: 6.5 N·m, dry, fully extended". */
-export function torqueWords(scene: Scene, plan: Plan, fastener: Step['fasteners'][number]): string {
-  const { name, side, thread, tool, torque, state, position, count } = fastener;
-  const leg = side === null ? '' : ` ${scene.language.phrases.leg(side, fastener.function)}`;
-  const what = `${count === 1 ? '' : `${count} x `}${name}${leg}${thread === null ? '' : `, ${thread}`}`;
-  return [`${what}: ${torque}`, ...[state, position, tool === null ? null : toolOf(plan, tool)].flatMap((one) => one ?? [])].join(', ');
-}
-
-function toolOf({ tools }: Plan, id: string): string {
-  const tool = tools.find((known) => known.id === id);
-  return tool ? toolName(tool) : id;
-}
-
 function drained(scene: Scene, plan: Plan, { amounts }: Step): string[] {
-  return amounts.filter(({ action }) => action === 'drain').map((amount) => `${amount.name}: ${amountWords(scene, plan, amount)}`);
+  return amounts
+    .filter(({ action }) => action === 'drain')
+    .map((amount) => `${amount.name}: ${amountWords(scene, plan, amount)}`);
 }
 
-const lower = (text: string): string => text;
-
-function moneyLines({ page, language }: Scene, { money }: Plan): string[] {
+function moneyLines({ page }: Scene, { money }: Plan): string[] {
   const { currency, tax } = money;
   const lines: (readonly [string, string])[] = [
     ['parts', money.parts],
     ['supplies', money.supplies],
     ['labour', money.labour],
     [money.atLeast ? 'total, at least' : 'total', money.total],
-    ...(tax === null ? [] : [[tax.included ? `of which ${tax.rate} % tax` : `and ${tax.rate} % tax on top`, tax.amount] as const]),
+    ...(tax === null
+      ? []
+      : [[tax.included ? `of which ${tax.rate} % tax` : `and ${tax.rate} % tax on top`, tax.amount] as const]),
   ];
-  const [wide, long] = [Math.max(...lines.map(([name]) => name.length)), Math.max(...lines.map(([, amount]) => amount.length))];
+  const [wide, long] = [
+    Math.max(...lines.map(([name]) => name.length)),
+    Math.max(...lines.map(([, amount]) => amount.length)),
+  ];
   const unpriced =
     money.unpriced === 0 ? [] : wrapped(page, `${money.unpriced} lines have no price and add nothing`, '  ');
   return [
@@ -124,7 +134,6 @@ function moneyLines({ page, language }: Scene, { money }: Plan): string[] {
       return name.startsWith('total') ? page.paint('strong', line) : line;
     }),
     ...unpriced,
-    ...(language.tag === '' ? [] : []),
   ];
 }
 

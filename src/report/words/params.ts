@@ -111,7 +111,11 @@ export interface UsageParams {
   readonly 'option-missing': { readonly option: string; readonly example: string; readonly command: string };
   readonly 'bad-option-value': { readonly option: string; readonly found: string; readonly expected: string };
   readonly 'surplus-argument': { readonly found: string; readonly command: string };
-  readonly 'argument-missing': { readonly argument: string; readonly command: string; readonly known: readonly string[] };
+  readonly 'argument-missing': {
+    readonly argument: string;
+    readonly command: string;
+    readonly known: readonly string[];
+  };
   readonly 'unknown-kind': { readonly found: string; readonly nearest: readonly string[] };
   readonly 'unknown-code': { readonly found: string; readonly nearest: readonly string[] };
   readonly 'file-not-readable': { readonly file: string; readonly reason: string; readonly option: string };

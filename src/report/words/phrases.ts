@@ -11,7 +11,7 @@ export interface Phrases {
   readonly unit: (quantity: number, unit: Line['unit']) => string;
   readonly severity: Readonly<Record<'blocks' | 'verify' | 'advice', string>>;
   readonly label: Readonly<Record<'recommended' | 'cheapest' | 'quickest' | 'soonest', string>>;
-  readonly speaker: Readonly<Record<'want' | 'kept' | 'now' | 'rule' | 'listing' | 'stock', string>>;
+  readonly speaker: Readonly<Record<'want' | 'kept' | 'now' | 'rule' | 'listing' | 'stock' | 'notice', string>>;
   readonly money: (amount: string, currency: string, atLeast: 'exact' | 'at-least') => string;
   readonly more: (amount: string, currency: string) => string;
   readonly minutes: (minutes: number) => string;

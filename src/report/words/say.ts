@@ -21,7 +21,9 @@ export function wayOut(language: Language, list: ListName, { code, params }: Cod
 /** The words for a code by its name. The one place where a name read at run time meets the typed tables. */
 export function wordsOf(language: Language, list: ListName, code: string): Words<Coded['params']> | null {
   const table: object = language.codes[list];
-  return Object.hasOwn(table, code) ? ((table as Readonly<Record<string, Words<Coded['params']>>>)[code] ?? null) : null;
+  return Object.hasOwn(table, code)
+    ? ((table as Readonly<Record<string, Words<Coded['params']>>>)[code] ?? null)
+    : null;
 }
 
 /** A fault of the question as a code with values. */

@@ -82,7 +82,7 @@ export const faults: WordsTable<FaultParams> = {
   },
   'wrong-slot': {
     say: ({ sku, role, slot }) => `${sku} goes into ${role}, not into ${slot}.`,
-    meaning: "A part goes into the slot that is its role.",
+    meaning: 'A part goes into the slot that is its role.',
     way: ({ sku, role }) => `Write ${role}=${sku}.`,
     example: { sku: 'AB-AIR-2', role: 'spring', slot: 'damper' },
   },

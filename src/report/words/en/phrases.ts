@@ -17,6 +17,7 @@ export const phrases: Phrases = {
     rule: 'the rule',
     listing: 'the catalogue',
     stock: 'stock',
+    notice: 'a notice',
   },
   money: (amount, currency, atLeast) => `${atLeast === 'at-least' ? 'at least ' : ''}${amount} ${currency}`,
   more: (amount, currency) =>

@@ -152,5 +152,7 @@ export const fileProblems: WordsTable<Pick<ProblemParams, FileCode>> = {
 const article = (word: string): string =>
   word
     .split(' or ')
-    .map((one) => `${/^[aeiou]/.test(one) ? 'an' : 'a'} ${one === 'string' ? 'text' : one}`.replace('an text', 'a text'))
+    .map((one) =>
+      `${/^[aeiou]/.test(one) ? 'an' : 'a'} ${one === 'string' ? 'text' : one}`.replace('an text', 'a text'),
+    )
     .join(' or ');

@@ -45,7 +45,11 @@ export const usage: WordsTable<UsageParams> = {
     say: ({ option, found, expected }) => `${option} ${found === '' ? '""' : found} is not ${expected}.`,
     meaning: 'The value is not one that this option understands.',
     way: ({ option, expected }) => `Give ${option} ${expected}.`,
-    example: { option: '--travel', found: '-20', expected: 'a length of 0 mm or more, such as 130, "130 mm" or "5.5 in"' },
+    example: {
+      option: '--travel',
+      found: '-20',
+      expected: 'a length of 0 mm or more, such as 130, "130 mm" or "5.5 in"',
+    },
   },
   'surplus-argument': {
     say: ({ found, command }) => `\`legwork ${command}\` does not know what to do with ${found}.`,

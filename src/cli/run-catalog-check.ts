@@ -1,0 +1,52 @@
+import { asText, pageWidth, wrapped } from '../report/layout.ts';
+import { EXIT, type ExitCode, type Io } from './io.ts';
+import { loadWorld } from './load-world.ts';
+import type { Given } from './read-options.ts';
+import { sayFaults } from './say-faults.ts';
+import { sayProblems } from './say-problems.ts';
+
+/** Codes that say that there was nothing to check. */
+const UNREADABLE = new Set(['empty-catalog']);
+
+/** `legwork catalog check [DIR]`: reads everything anew and says all that is wrong. */
+export async function runCatalogCheck(given: Given, io: Io): Promise<ExitCode> {
+  const values = new Map(given.values).set('no-cache', []);
+  if (given.argument !== null) values.set('catalog', [given.argument]);
+  const { problems, faults, sources, catalog, shelf } = await loadWorld({ ...given, values }, io);
+  if (faults.length > 0)
+    return sayFaults(
+      io,
+      faults.map((fault) => ({ list: 'usage', ...fault })),
+    );
+  const { path } = sources.folder;
+  if (problems.some(({ code, place }) => place === null && (code === 'not-readable' || UNREADABLE.has(code)))) {
+    sayProblems(io.err, io, problems, path);
+    return EXIT.fault;
+  }
+  if (problems.length > 0) sayProblems(io.out, io, problems, path);
+  if (problems.some(({ severity }) => severity === 'error')) return EXIT.no;
+  const page = { width: pageWidth(io.columns), paint: io.paintOut };
+  const counts = catalog
+    ? [
+        `${catalog.families.size} families`,
+        `${catalog.chassis.size} chassis`,
+        `${catalog.parts.size} parts`,
+        `${catalog.kits.size} kits`,
+        `${catalog.supplies.size} supplies`,
+        `${catalog.operations.size} operations`,
+      ]
+    : [];
+  const beside = [
+    sources.stock === null ? 'no stock file' : `${sources.stock.name} with ${shelf?.stock.rows.size ?? 0} rows`,
+    sources.shop === null ? 'no shop file' : sources.shop.name,
+  ];
+  io.out(
+    asText(
+      wrapped(
+        page,
+        `${page.paint('good', 'Sound')}: ${catalog?.name ?? path} in ${path}: ${counts.join(', ')}; ${beside.join(', ')}.`,
+      ),
+    ),
+  );
+  return EXIT.yes;
+}

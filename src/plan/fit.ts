@@ -1,0 +1,293 @@
+import { z } from 'zod';
+import { type Catalog, type Chassis, type Clause, nearest, type Part } from '../catalog/index.ts';
+import {
+  AGREEMENTS,
+  type Disagreement,
+  fitVerdict,
+  type Identity,
+  possibleGenerations,
+  replacementOf,
+} from '../fitment/index.ts';
+import { familyOf } from '../fork/index.ts';
+import { type Source, sourceSchema } from './answer.ts';
+import { type Fault, fault } from './fault.ts';
+import { sourceOf } from './source.ts';
+
+const params = z.record(z.string(), z.union([z.string(), z.number(), z.boolean(), z.null(), z.array(z.string())]));
+const reasonSchema = z.strictObject({ code: z.string(), params, message: z.string(), source: sourceSchema.nullable() });
+
+/** Does this part fit that fork? The verdict, what it hangs on, and what decided it. */
+export const fitSchema = z.strictObject({
+  format: z.literal(1),
+  catalog: z.string(),
+  part: z.string(),
+  chassis: z.string(),
+  serial: z.string().nullable(),
+  built: z.string().nullable(),
+  verdict: z.enum(['fits', 'fits-if', 'no', 'unknown']),
+  /** What it hangs on; only with `fits-if`. */
+  conditions: z.array(reasonSchema),
+  /** What decided; both values of a dimension that contradicts. */
+  reasons: z.array(reasonSchema),
+  /** What it gives there: travels in mm, and the maker's counts of volume spacers. */
+  gives: z.strictObject({
+    travels: z.array(z.number()),
+    volumeSpacers: z.array(
+      z.strictObject({ travel: z.number().nullable(), standard: z.int().nullable(), greatest: z.int().nullable() }),
+    ),
+  }),
+});
+export type FitDocument = z.infer<typeof fitSchema>;
+type Values = Readonly<Record<string, string | number | boolean | null | readonly string[]>>;
+interface Reason {
+  readonly code: string;
+  readonly params: Values;
+  readonly source: Source | null;
+}
+export type FitAnswer = Omit<FitDocument, 'conditions' | 'reasons'> & {
+  readonly conditions: readonly Reason[];
+  readonly reasons: readonly Reason[];
+};
+
+export interface FitQuestion {
+  readonly part: string;
+  readonly chassis: string;
+  readonly serial?: string;
+  readonly built?: string;
+}
+
+/** The verdict on one part and one chassis. `fits-if`: by itself it fits, under the conditions named. */
+export function fit(catalog: Catalog, question: FitQuestion): FitAnswer | { readonly faults: readonly Fault[] } {
+  const part = catalog.parts.get(question.part);
+  const chassis = catalog.chassis.get(question.chassis);
+  const faults: Fault[] = [];
+  if (!part)
+    faults.push(fault('unknown-sku', { sku: question.part, nearest: nearest(question.part, catalog.parts.keys()) }));
+  if (!chassis)
+    faults.push(
+      fault('unknown-chassis', { id: question.chassis, nearest: nearest(question.chassis, catalog.chassis.keys()) }),
+    );
+  if (!part || !chassis) return { faults };
+  const identity: Identity = { serial: question.serial ?? null, month: question.built ?? null };
+  return {
+    format: 1,
+    catalog: catalog.hash,
+    part: part.sku,
+    chassis: chassis.id,
+    serial: identity.serial,
+    built: identity.month,
+    ...judge(catalog, part, chassis, identity),
+  };
+}
+
+type Judged = Pick<FitAnswer, 'verdict' | 'conditions' | 'reasons' | 'gives'>;
+
+/** The verdict with its reasons, for one part and one chassis of the catalogue. */
+export function judge(catalog: Catalog, part: Part, chassis: Chassis, identity: Identity): Judged {
+  const family = familyOf(catalog, chassis);
+  if (part.role === 'upper' || part.role === 'lowers') return judgeBody(part, chassis);
+  if (!family.slots.some((slot) => slot.role === part.role)) {
+    return {
+      verdict: 'no',
+      conditions: [],
+      reasons: [reason('no-such-slot', { role: part.role, family: family.name }, sourceOf(family.source))],
+      gives: nothing,
+    };
+  }
+  const verdict = fitVerdict(catalog, part, chassis, identity);
+  switch (verdict.kind) {
+    case 'fits': {
+      const conditions = ties(catalog, part, chassis);
+      const said = reason('clause', { part: part.name, chassis: chassis.name }, sourceOf(verdict.clause.source));
+      return {
+        verdict: conditions.length > 0 ? 'fits-if' : 'fits',
+        conditions,
+        reasons: [said],
+        gives: givesOf(verdict.clause),
+      };
+    }
+    case 'unknown': {
+      const { clause } = verdict;
+      if (clause === null) {
+        const silent = reason(
+          'silent',
+          { part: part.name, role: part.role, family: family.name },
+          sourceOf(family.source),
+        );
+        return { verdict: 'unknown', conditions: [], reasons: [silent], gives: nothing };
+      }
+      const when = whenConditions(catalog, chassis, clause, verdict.clash, identity);
+      const said = reason('clause', { part: part.name, chassis: chassis.name }, sourceOf(clause.source));
+      return {
+        verdict: 'fits-if',
+        conditions: [...when, ...ties(catalog, part, chassis)],
+        reasons: [said],
+        gives: givesOf(clause),
+      };
+    }
+    case 'no':
+      return {
+        verdict: 'no',
+        conditions: [],
+        reasons: [noReason(part, chassis, family.name, verdict.reason)],
+        gives: nothing,
+      };
+  }
+}
+
+const nothing: FitAnswer['gives'] = { travels: [], volumeSpacers: [] };
+const reason = (code: string, values: Reason['params'], source: Source | null): Reason => ({
+  code,
+  params: values,
+  source,
+});
+const shown = (value: string | number): string => (typeof value === 'number' ? `${value / 1000} mm` : value);
+
+function judgeBody(part: Part, chassis: Chassis): Judged {
+  const listed = chassis[part.role as 'upper' | 'lowers'] === part.sku;
+  const said = reason(
+    listed ? 'body-listed' : 'body-not-listed',
+    { part: part.name, role: part.role, chassis: chassis.name },
+    sourceOf(chassis.source),
+  );
+  return { verdict: listed ? 'fits' : 'no', conditions: [], reasons: [said], gives: nothing };
+}
+
+function givesOf(clause: Clause): FitAnswer['gives'] {
+  return {
+    travels: clause.travels.map((travel) => travel / 1000),
+    volumeSpacers: clause.volumeSpacers.map(({ travel, standard, greatest }) => ({
+      travel: travel === null ? null : travel / 1000,
+      standard,
+      greatest,
+    })),
+  };
+}
+
+function noReason(
+  part: Part,
+  chassis: Chassis,
+  family: string,
+  why: Extract<ReturnType<typeof fitVerdict>, { kind: 'no' }>['reason'],
+): Reason {
+  switch (why.code) {
+    case 'denied':
+      return reason(
+        'denied',
+        { part: part.name, chassis: chassis.name, reason: why.clause.reason ?? '' },
+        sourceOf(why.clause.source),
+      );
+    case 'dimension':
+      return dimensionReason('dimension-contradicts', part, why.disagreement);
+    case 'other-generation':
+      return reason(
+        'other-generation',
+        { part: part.name, generations: why.clause.generations ?? [] },
+        sourceOf(why.clause.source),
+      );
+    case 'not-listed':
+      return reason('not-listed', { part: part.name, role: why.role, family }, sourceOf(part.source));
+  }
+}
+
+const dimensionReason = (code: string, part: Part, clash: Disagreement): Reason =>
+  reason(
+    code,
+    {
+      part: part.name,
+      measure: clash.agreement.measure,
+      own: shown(clash.part),
+      neighbour: clash.agreement.with,
+      other: shown(clash.neighbour),
+      relation: clash.agreement.relation,
+    },
+    sourceOf(part.source),
+  );
+
+/** Generation, month and serial number that a clause or a dimension hangs on. */
+function whenConditions(
+  catalog: Catalog,
+  chassis: Chassis,
+  clause: Clause,
+  clash: Disagreement | null,
+  identity: Identity,
+): Reason[] {
+  const family = familyOf(catalog, chassis);
+  const source = sourceOf(clause.source);
+  const conditions: Reason[] = [];
+  const possible = possibleGenerations(family, chassis, identity);
+  if (clause.generations !== null && possible.length > 1) {
+    const told = family.generations
+      .filter(({ id }) => clause.generations?.includes(id))
+      .map(({ id, serials, months }) => {
+        const serial = serials ? ` serial ${serials.letters}${serials.from} to ${serials.letters}${serials.to}` : '';
+        const built = months ? ` built ${months.from ?? 'from the first'} to ${months.to ?? 'the last'}` : '';
+        return `${id}${serial}${built}`;
+      });
+    conditions.push(reason('condition-generation', { generations: told, not: clause.not }, source));
+  }
+  if (clause.months !== null && identity.month === null)
+    conditions.push(
+      reason('condition-months', { from: clause.months.from, to: clause.months.to, not: clause.not }, source),
+    );
+  if (clause.serials !== null && identity.serial === null) {
+    const { letters, from, to } = clause.serials;
+    conditions.push(
+      reason('condition-serials', { from: `${letters}${from}`, to: `${letters}${to}`, not: clause.not }, source),
+    );
+  }
+  if (clash && conditions.length === 0) {
+    conditions.push(
+      reason(
+        'condition-dimension',
+        { measure: clash.agreement.measure, own: shown(clash.part), other: shown(clash.neighbour) },
+        source,
+      ),
+    );
+  }
+  return conditions;
+}
+
+/** What other slots and parts a part is tied to: they must hold what it needs and not what it excludes. */
+function ties(catalog: Catalog, part: Part, chassis: Chassis): Reason[] {
+  const source = sourceOf(part.source);
+  const own = [
+    ...part.needs.map((need) =>
+      need.kind === 'slot'
+        ? reason('condition-needs-slot', { slot: need.slot, anyOf: need.anyOf, reason: need.reason }, source)
+        : reason('condition-needs-part', { sku: need.sku, quantity: need.quantity, reason: need.reason }, source),
+    ),
+    ...part.excludes.map((exclude) =>
+      reason(
+        'condition-excludes',
+        { other: exclude.kind === 'sku' ? exclude.sku : exclude.slot, reason: exclude.reason },
+        source,
+      ),
+    ),
+  ];
+  const neighbours = AGREEMENTS.filter(({ role, with: neighbour, measure, kind }) => {
+    const measures = kind === 'interface' ? part.interfaces : part.dimensions;
+    const rivals = [...catalog.parts.values()].filter(
+      (other) => other.role === neighbour && other.fits.some((clause) => clause.family === chassis.family),
+    );
+    return role === part.role && measures.has(measure) && rivals.length > 1;
+  }).map(({ code, measure, with: neighbour, kind }) => {
+    const value = kind === 'interface' ? part.interfaces.get(measure) : part.dimensions.get(measure);
+    return reason(
+      'condition-neighbour',
+      { agreement: code, neighbour, measure, value: value === undefined ? '' : shown(value) },
+      source,
+    );
+  });
+  const replacement = replacementOf(catalog, part.sku, chassis.family, []);
+  const replaced = replacement
+    ? [
+        reason(
+          'condition-replaced',
+          { by: replacement.by.map(({ sku }) => sku), usable: replacement.oldStockUsable },
+          sourceOf(replacement.source),
+        ),
+      ]
+    : [];
+  return [...own, ...neighbours, ...replaced];
+}

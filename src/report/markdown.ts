@@ -1,0 +1,186 @@
+import type { Line, Plan, Step } from '../plan/index.ts';
+import { noPaint } from './paint.ts';
+import { chassisName, documentName, legsOf, type Scene } from './scene.ts';
+import { amountWords } from './text/poured.ts';
+import { refusalSections } from './text/refusal.ts';
+import { torqueWords } from './text/torque.ts';
+import { verdictLines } from './text/verdict.ts';
+import { wantWords } from './text/wants.ts';
+import { say, wayOut } from './words/say.ts';
+
+/** A worksheet to print and take to the bench: the recommended plan with boxes to tick and blanks to fill in. */
+export function worksheet(scene: Scene): string {
+  const { answer, language } = scene;
+  const [plan] = answer.plans;
+  const head = [
+    `# ${literal(`${chassisName(scene, answer.now.chassis)}, ${answer.now.travel} mm: ${wantWords(scene, answer.question.wants)}`)}`,
+    '',
+  ];
+  const lines = plan
+    ? [
+        ...head,
+        ...summary(scene, plan),
+        ...blanks(),
+        ...parts(scene, plan),
+        ...oil(scene, plan),
+        ...steps(scene, plan),
+        ...checks(scene, plan),
+      ]
+    : [...head, '```', ...plainText(scene), '```', ''];
+  const { cautions, standsAbove } = language.phrases;
+  const close = plan
+    ? ['## Always', '', ...cautions.map((caution) => `- ${literal(caution)}`), '', `**${literal(standsAbove)}**`, '']
+    : [];
+  return `${[...lines, ...close, basis(scene)].join('\n')}\n`;
+}
+
+/** Text that Markdown must not take for its own: pipes, brackets, stars, backticks and the like. */
+export const literal = (text: string): string =>
+  text.replaceAll(/[\\`*_{}[\]<>|#]/g, '\\$&').replaceAll(/\s*\r?\n\s*/g, ' ');
+
+function plainText(scene: Scene): string[] {
+  const plain = { ...scene, page: { width: 80, paint: noPaint } };
+  return [...verdictLines(plain), ...refusalSections(plain)].map((line) => line.replaceAll('```', "'''"));
+}
+
+function summary({ language, answer }: Scene, plan: Plan): string[] {
+  const { phrases } = language;
+  const { money } = plan;
+  const total = phrases.money(money.total, money.currency, money.atLeast ? 'at-least' : 'exact');
+  const tax =
+    money.tax === null
+      ? ''
+      : money.tax.included
+        ? `, ${money.tax.rate} % tax included`
+        : `, ${money.tax.rate} % tax comes on top`;
+  const date = answer.question.date === undefined ? '' : ` Asked for ${answer.question.date}.`;
+  return [
+    `**${total}${tax}. ${phrases.minutes(plan.minutes)} at the bench, ${phrases.ready(plan.readyInDays)}.**${date}`,
+    '',
+  ];
+}
+
+const BLANK = '__________';
+function blanks(): string[] {
+  return [
+    '| customer | serial number | date | mechanic |',
+    '| --- | --- | --- | --- |',
+    `| ${BLANK} | ${BLANK} | ${BLANK} | ${BLANK} |`,
+    '',
+    '| measured | before | after |',
+    '| --- | --- | --- |',
+    ...[
+      'pressure',
+      'clicks from closed',
+      'travel, mm',
+      'axle-to-crown, mm',
+      'gap tyre to crown at the bottom, mm',
+      'sag, mm',
+    ].map((name) => `| ${name} | ${BLANK} | ${BLANK} |`),
+    '',
+  ];
+}
+
+const WHERE: Readonly<Record<Line['action'], string>> = {
+  buy: 'buy',
+  take: 'at hand',
+  install: 'goes in new',
+  renew: 'renewed',
+  use: 'used up',
+  reuse: 'goes back in',
+  remove: 'to the customer',
+  waste: 'waste',
+};
+
+function parts({ language }: Scene, { lines, money }: Plan): string[] {
+  return [
+    '## Parts and supplies',
+    '',
+    `| done | what for | quantity | number | name | from | shelf | days | ${money.currency} |`,
+    '| --- | --- | ---: | --- | --- | --- | --- | ---: | ---: |',
+    ...lines.map((line) => {
+      const count = line.packs === null ? language.phrases.unit(line.quantity, line.unit) : `${line.packs} x`;
+      const cells = [
+        '[ ]',
+        WHERE[line.action],
+        count,
+        line.sku ?? '',
+        line.name,
+        line.from ?? '',
+        line.bin ?? '',
+        line.action === 'buy' ? String(line.days ?? '?') : '',
+        line.total ?? '',
+      ];
+      return `| ${cells.map((cell, at) => (at === 0 ? cell : literal(cell))).join(' | ')} |`;
+    }),
+    '',
+  ];
+}
+
+/** Oil by leg, as it is poured. */
+function oil(scene: Scene, plan: Plan): string[] {
+  const poured = plan.steps.flatMap(({ amounts }) =>
+    amounts.filter(({ action, side, unit }) => action === 'use' && unit === 'mL' && side !== null),
+  );
+  if (poured.length === 0) return [];
+  const legs = legsOf(scene, plan);
+  const cell = (side: 'left' | 'right', amount: Step['amounts'][number]): string =>
+    amount.side === side ? `${amount.quantity} mL` : '';
+  return [
+    '## Oil by leg',
+    '',
+    `| oil | left (${legs.left ?? '?'}) | right (${legs.right ?? '?'}) | poured |`,
+    '| --- | ---: | ---: | --- |',
+    ...poured.map(
+      (amount) => `| ${literal(amount.name)} | ${cell('left', amount)} | ${cell('right', amount)} | ${BLANK} |`,
+    ),
+    '',
+  ];
+}
+
+function steps(scene: Scene, plan: Plan): string[] {
+  return ['## Order of work', '', ...plan.steps.flatMap((step, at) => [...stepLines(scene, plan, step, at + 1), ''])];
+}
+
+function stepLines(scene: Scene, plan: Plan, step: Step, number: number): string[] {
+  const { source } = step;
+  const from =
+    source.document === null
+      ? ''
+      : ` (${documentName(scene, source.document)}${source.page === null ? '' : `, page ${source.page}`})`;
+  return [
+    `- [ ] **${number}. ${literal(step.title)}**, ${step.minutes} min${literal(from)}`,
+    `  ${literal(step.text)}`,
+    ...step.fasteners.map((fastener) => `  - [ ] torque ${literal(torqueWords(scene, plan, fastener))}`),
+    ...step.amounts.map(
+      (amount) =>
+        `  - [ ] ${amount.action === 'drain' ? 'drain' : 'use'} ${literal(`${amount.name}: ${amountWords(scene, plan, amount)}`)}`,
+    ),
+    ...step.looks.map(({ look, if: when, then }) => `  - [ ] look: ${literal(`${look}: if ${when}, ${then}`)}`),
+    ...step.cautions.map((caution) => `  - careful: ${literal(caution)}`),
+  ];
+}
+
+function checks({ answer, language }: Scene, plan: Plan): string[] {
+  const flags = [...answer.flags, ...plan.flags];
+  if (flags.length === 0) return [];
+  return [
+    '## Check and know',
+    '',
+    ...flags.map((flag) => {
+      const way = flag.severity === 'advice' ? '' : ` ${wayOut(language, 'flags', flag)}`;
+      return `- [ ] **${language.phrases.severity[flag.severity]}** ${literal(`${say(language, 'flags', flag)}${way}`)}`;
+    }),
+    '',
+  ];
+}
+
+function basis({ answer, catalog, basis: { catalog: from, stock, shop } }: Scene): string {
+  const hash = (text: string): string => text.slice(0, 10);
+  const parts: readonly string[] = [
+    `catalogue ${catalog.name} ${hash(answer.catalog)}${from.by === 'demo' ? ' (the demo catalogue, everything in it is invented)' : ''}`,
+    stock === null ? 'no stock file' : `stock ${hash(answer.stock)}`,
+    shop === null ? 'no shop file' : `shop ${shop.name} ${hash(answer.shop)}`,
+  ];
+  return `Worked out from ${literal(parts.join(', '))}.`;
+}
