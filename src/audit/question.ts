@@ -1,8 +1,9 @@
 import { millimetres } from '../quantity/index.ts';
+import { firstFork, type Ride, rideOf } from './bike.ts';
 import { type Build, type Content, readBuild } from './build.ts';
 import { type Book, itemOf, itemUnit } from './catalog.ts';
-import { shownAmount } from './measure.ts';
-import { number, type Row, row, rows, text, texts, whole } from './read.ts';
+import { length, shownAmount } from './measure.ts';
+import { isRow, number, type Row, row, rows, text, texts, whole } from './read.ts';
 
 /** Something at hand: pieces or packs under this number, or an amount of a supply. */
 interface Have {
@@ -13,13 +14,31 @@ interface Have {
   readonly used: boolean;
 }
 
+/** Both ends included. */
+export interface Bounds {
+  readonly least: number;
+  readonly greatest: number;
+}
+
 /** The question as the auditor reads it; lengths in micrometres. */
 export interface Question {
+  /** The chassis and travel that were named, else those of the fork that the bike left the works with. */
   readonly chassis: string;
   readonly travelNow: number;
+  readonly serial: string | null;
+  readonly built: string | null;
+  readonly ride: Ride | null;
+  readonly tyre: string | null;
+  readonly steererLength: number | null;
+  readonly settings: ReadonlyMap<string, number>;
+  /** What the bike's record says differs from the factory build, and over it what the question says. */
   readonly with: Build;
   readonly travel: number | null;
   readonly wheel: number | null;
+  /** In newton per metre. */
+  readonly coilRate: number | null;
+  readonly axleToCrown: Bounds | null;
+  readonly offset: Bounds | null;
   readonly use: readonly string[];
   readonly keep: readonly string[];
   readonly renew: readonly string[];
@@ -34,13 +53,24 @@ export interface Question {
 export function readQuestion(book: Book, value: unknown): Question {
   const asked = row(value);
   const wants = row(asked.wants);
-  const travel = number(wants.travel);
+  const told = optional(asked.travelNow);
+  const fork = row(firstFork(book, asked, told));
+  const rate = number(wants.coilRate);
   return {
-    chassis: text(asked.chassis) ?? '',
-    travelNow: micrometres(number(asked.travelNow) ?? -1),
-    with: new Map<string, Content | null>(readBuild(asked.with)),
-    travel: travel === null ? null : micrometres(travel),
+    chassis: text(asked.chassis) ?? text(fork.chassis) ?? '',
+    travelNow: told ?? length(fork.travel) ?? -1,
+    serial: text(asked.serial),
+    built: text(asked.built),
+    ride: rideOf(book, asked),
+    tyre: text(asked.tyre),
+    steererLength: optional(asked.steererLength) ?? length(fork['steerer-length']),
+    settings: readSettings(asked.settings),
+    with: new Map<string, Content | null>([...readBuild(fork.with), ...readBuild(asked.with)]),
+    travel: optional(wants.travel),
     wheel: number(wants.wheel),
+    coilRate: rate === null ? null : Math.round(rate * 1000),
+    axleToCrown: readBounds(wants.axleToCrown),
+    offset: readBounds(wants.offset),
     use: texts(wants.use),
     keep: texts(wants.keep),
     renew: texts(wants.renew),
@@ -53,8 +83,20 @@ export function readQuestion(book: Book, value: unknown): Question {
   };
 }
 
+/** Settings as a question or an answer shows them, in mm. */
+export const readSettings = (value: unknown): ReadonlyMap<string, number> =>
+  new Map(Object.entries(row(value)).map(([setting, mm]) => [setting, optional(mm) ?? -1]));
+
+const optional = (value: unknown): number | null => {
+  const read = number(value);
+  return read === null ? null : micrometres(read);
+};
+
 /** Millimetres to micrometres; a number beyond all lengths is no length. */
 const micrometres = (value: number): number => (Math.abs(value) < 1e9 ? millimetres(value) : -1);
+
+const readBounds = (value: unknown): Bounds | null =>
+  isRow(value) ? { least: optional(value.least) ?? 0, greatest: optional(value.greatest) ?? 0 } : null;
 
 function readHave(book: Book, have: Row): Have {
   const sku = text(have.sku) ?? '';

@@ -1,6 +1,5 @@
 import { checkPlan } from '../audit/index.ts';
-import { type Catalog, mergeRaw } from '../catalog/index.ts';
-import { parseSource } from '../catalog/source-file.ts';
+import type { Catalog } from '../catalog/index.ts';
 import type { Answer } from '../plan/index.ts';
 import { asText, pageWidth, wrapped } from '../report/layout.ts';
 import { en } from '../report/words/en.ts';
@@ -19,6 +18,7 @@ export async function audit(
   io: Io,
   format: PlanFormat,
 ): Promise<boolean> {
+  const { mergeRaw, parseSource } = await import('./parse-files.ts');
   const findings = checkPlan({
     catalog: mergeRaw(files),
     stock: stock === null ? null : csvRows(stock.text),

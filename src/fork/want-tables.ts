@@ -71,6 +71,16 @@ export function wantTables(variables: Variables, wants: ForkWants, kept: readonl
       holds: ([value]) => value === 0,
     });
   }
+  for (const [name, value] of wants.traits) {
+    const [slot = '', trait = ''] = name.split('.');
+    const variable = variables.slotVariable(slot);
+    if (variable === null) continue;
+    rules.push({
+      scope: [variable],
+      member: want('want-trait', { trait: name, value }, { kind: 'trait', name }),
+      holds: ([at = 0]) => variables.part(variable, at)?.traits.get(trait) === value,
+    });
+  }
   const open = openSlots(variables, wants);
   for (const slot of wants.renew) {
     const member = want('want-renew', { slot, possible: open.has(slot) }, { kind: 'renew', name: slot });

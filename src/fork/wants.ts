@@ -19,6 +19,8 @@ export interface ForkWants {
   readonly renew: readonly string[];
   readonly services: readonly string[];
   readonly spacers: number | null;
+  /** Wanted traits by SLOT.TRAIT. */
+  readonly traits: ReadonlyMap<string, string>;
   /** Rate of the coil, N/m. */
   readonly coilRate: number | null;
   readonly axleToCrown: Bounds | null;
@@ -104,8 +106,8 @@ export function keptTraits(
   ) {
     kept.push({ on: 'travel', member: member('travel', `${travel / 1000} mm`) });
   }
-  kept.push(...partTraits(catalog, now, 'spring', ['kind'], used, given, member));
-  kept.push(...partTraits(catalog, now, 'damper', family.keeps, used, given, member));
+  kept.push(...partTraits(catalog, now, 'spring', ['kind'], used, wants.traits, given, member));
+  kept.push(...partTraits(catalog, now, 'damper', family.keeps, used, wants.traits, given, member));
   return kept;
 }
 
@@ -115,6 +117,7 @@ function partTraits(
   slot: string,
   traits: readonly string[],
   used: readonly Part[],
+  wanted: ReadonlyMap<string, string>,
   given: (trait: string) => boolean,
   member: (trait: string, value: string) => Member,
 ): KeptTrait[] {
@@ -125,7 +128,7 @@ function partTraits(
   return traits.flatMap((trait): KeptTrait[] => {
     const name = `${slot}.${trait}`;
     const value = part.traits.get(trait);
-    if (value === undefined || given(name) || states(trait)) return [];
+    if (value === undefined || given(name) || states(trait) || wanted.has(name)) return [];
     return [{ on: 'part', slot, member: member(name, value), holds: (other) => other?.traits.get(trait) === value }];
   });
 }

@@ -165,6 +165,38 @@ const refusalSchema = z.strictObject({
 
 const statusSchema = z.enum(['answered', 'nothing-to-do', 'impossible', 'not-known', 'not-obtainable', 'stopped']);
 
+/** What the fork in front of you may be, one row each: the assumed one first. Only where the question names possible contents. */
+const casesSchema = z.strictObject({
+  rows: z.array(
+    z.strictObject({
+      contents: z.record(z.string(), contentSchema.nullable()),
+      travelNow: z.number(),
+      axleToCrownNow: z.number().nullable(),
+      status: statusSchema,
+      /** The recommended plan of that case. */
+      plan: z
+        .strictObject({
+          money: decimal,
+          minutes: z.int(),
+          days: z.int().nullable(),
+          buy: z.array(z.strictObject({ sku: z.string(), packs: z.int() })),
+        })
+        .nullable(),
+    }),
+  ),
+  sameInAll: z.boolean(),
+  /** Looks and measurements that tell the cases apart, the least effort first; values in the order of the rows. */
+  decides: z.array(
+    z.strictObject({
+      code: z.enum(['measure-axle-to-crown', 'measure-travel', 'look-into-slot']),
+      slot: z.string().nullable(),
+      values: z.array(z.string()),
+    }),
+  ),
+  /** Packs that cover the recommended plan of every case. */
+  covers: z.array(z.strictObject({ sku: z.string(), packs: z.int() })),
+});
+
 /** An answer as JSON. Field names are fixed; more may be added under the same `format`. */
 export const answerSchema = z.strictObject({
   format: z.literal(1),
@@ -199,6 +231,7 @@ export const answerSchema = z.strictObject({
     }),
   ),
   refusal: refusalSchema.nullable(),
+  cases: casesSchema.nullable(),
 });
 
 type Unworded<T> = T extends readonly (infer Item)[]

@@ -2,11 +2,13 @@ import { buildOf, type ForkProblem, forkProblem } from '../fork/index.ts';
 import { minor } from '../quantity/index.ts';
 import { Search, StepBudget } from '../solve/index.ts';
 import type { Answer, Status } from './answer.ts';
-import { assemblePlans, byPreference, settingsInMm } from './assemble.ts';
+import { assemblePlans, settingsInMm } from './assemble.ts';
 import { type Fault, fault } from './fault.ts';
 import { nowFlags } from './flags.ts';
 import { money } from './lines.ts';
+import { casesOf, compareCases, MOST_CASES } from './maybe.ts';
 import { noticeFlag, noticeMember, noticesOn } from './notices.ts';
+import { byPreference } from './preference.ts';
 import { type Prepared, prepare, settled } from './prepare.ts';
 import { type Question, questionSchema } from './question.ts';
 import { refuse } from './refuse.ts';
@@ -30,7 +32,13 @@ export function ask(world: World, input: unknown): Reply {
     };
   }
   const { prepared, faults } = prepare(world, parsed.data);
-  return prepared ? { kind: 'answer', answer: work(world, prepared) } : { kind: 'faults', faults };
+  if (!prepared) return { kind: 'faults', faults };
+  if (Object.keys(parsed.data.maybe).length === 0) return { kind: 'answer', answer: work(world, prepared) };
+  const cases = casesOf(prepared, world.catalog);
+  if (cases.length > MOST_CASES)
+    return { kind: 'faults', faults: [fault('too-many-cases', { cases: cases.length, most: MOST_CASES })] };
+  const answers = cases.map((one) => work(world, one.prepared));
+  return { kind: 'answer', answer: { ...(answers[0] ?? work(world, prepared)), cases: compareCases(cases, answers) } };
 }
 
 function work(world: World, prepared: Prepared): Answer {
@@ -75,6 +83,7 @@ function nothingWanted({ question: { wants, onto } }: Prepared): boolean {
     wants.axleToCrown === undefined &&
     wants.offset === undefined &&
     onto === undefined &&
+    Object.keys(wants.traits).length === 0 &&
     [wants.use, wants.renew, wants.service].every((list) => list.length === 0)
   );
 }
@@ -174,6 +183,7 @@ function answer(world: World, prepared: Prepared, outcome: Outcome): Answer {
     plans: outcome.plans ?? [],
     offers: outcome.offers ?? [],
     refusal: outcome.refusal ?? null,
+    cases: null,
   };
 }
 

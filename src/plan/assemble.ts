@@ -5,10 +5,11 @@ import type { Label, Plan } from './answer.ts';
 import { planEffects } from './effects.ts';
 import { planFlags } from './flags.ts';
 import { money, planLines } from './lines.ts';
+import { byPreference } from './preference.ts';
 import type { Prepared } from './prepare.ts';
-import type { Question } from './question.ts';
 import type { Candidate, PlanVector } from './search.ts';
 import { planSteps, planTools } from './steps.ts';
+import { explainLines } from './why.ts';
 import type { World } from './world.ts';
 
 /** Sorts the front by what is preferred, labels it, and writes each plan out. */
@@ -21,21 +22,6 @@ export function assemblePlans(
   const sorted = [...candidates].sort((a, b) => byPreference(prepared.question.prefer, a.vector, b.vector));
   const labels = labelsOf(sorted.map(({ vector }) => vector));
   return sorted.map((candidate, at) => assemble(world, prepared, fork, candidate, labels[at] ?? []));
-}
-
-const PREFERENCE: Readonly<Record<Question['prefer'], readonly number[]>> = {
-  money: [0, 1, 2, 3, 4],
-  time: [1, 0, 2, 3, 4],
-  wait: [2, 0, 1, 3, 4],
-};
-
-/** By the preferred part of the vector first, then by the others in their order. */
-export function byPreference(prefer: Question['prefer'], a: PlanVector, b: PlanVector): number {
-  for (const at of PREFERENCE[prefer]) {
-    const [mine, theirs] = [a[at] ?? 0, b[at] ?? 0];
-    if (mine !== theirs) return mine < theirs ? -1 : 1;
-  }
-  return 0;
 }
 
 function labelsOf(vectors: readonly PlanVector[]): Label[][] {
@@ -66,6 +52,7 @@ function assemble(
   const { build, work, purchase, vector, labour } = candidate;
   const [total, minutes, days, unpriced, unknowns] = vector;
   const steps = planSteps(world, prepared, candidate);
+  const lines = planLines(world, prepared, candidate);
   return {
     label,
     build: Object.fromEntries(build.slots),
@@ -78,7 +65,7 @@ function assemble(
         from: prepared.now.build.slots.get(slot) ?? null,
         to: build.slots.get(slot) ?? null,
       })),
-    lines: planLines(world, prepared, candidate),
+    lines: prepared.question.why ? explainLines(world, prepared, fork, candidate, lines) : lines,
     steps,
     tools: planTools(world, steps),
     money: {

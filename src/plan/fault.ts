@@ -22,6 +22,7 @@ export interface FaultParams {
     readonly choices: readonly string[];
   };
   readonly 'other-travel-now': { readonly travel: string; readonly gives: string };
+  readonly 'too-many-cases': { readonly cases: number; readonly most: number };
   readonly 'have-unit': { readonly sku: string; readonly expected: string };
   readonly 'use-without-slot': { readonly sku: string; readonly role: string };
 }

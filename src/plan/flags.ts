@@ -7,6 +7,7 @@ import { money } from './lines.ts';
 import type { Prepared } from './prepare.ts';
 import type { Candidate } from './search.ts';
 import { sourceOf } from './source.ts';
+import { substituteFlags } from './substitute-flags.ts';
 import type { World } from './world.ts';
 
 type Params = Flag['params'];
@@ -106,6 +107,7 @@ export function planFlags(world: World, prepared: Prepared, fork: ForkProblem, c
     ...issuerFlags(world, prepared.now, candidate),
     ...spacerFlags(world, prepared, candidate),
     ...replacedFlags(prepared, candidate),
+    ...substituteFlags(world, prepared, candidate),
     ...buyingFlags(world, prepared, candidate),
   ];
 }

@@ -1,7 +1,7 @@
 import type { Operation } from '../catalog/index.ts';
 import type { ForkProblem } from '../fork/index.ts';
 import type { Domains, Vector } from '../solve/index.ts';
-import { daysFor } from '../supply/index.ts';
+import { daysFor, productsFor } from '../supply/index.ts';
 import { type Needed, neededOperations } from '../work/index.ts';
 import type { Prepared } from './prepare.ts';
 import { labourOf } from './work-of.ts';
@@ -74,7 +74,7 @@ function suppliesFloor(world: World, prepared: Prepared, operations: readonly Op
   }
   let sum = 0;
   for (const [specification, amount] of amounts) {
-    const supplies = world.market.meeting.get(specification) ?? [];
+    const supplies = productsFor(world.market, prepared.buying, specification);
     if (supplies.some((sku) => prepared.atHand.supplies.has(sku)) || prepared.atHand.kits.size > 0) continue;
     const least = Math.min(...supplies.map((sku) => world.market.floors.get(sku) ?? 0));
     if (Number.isFinite(least)) sum += least * amount;

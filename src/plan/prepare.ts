@@ -88,11 +88,22 @@ function nowFault(chassis: Chassis, travel: number, now: Exclude<ReturnType<type
 function slotFaults(catalog: Catalog, family: Family, all: readonly Slot[], question: Question): Fault[] {
   const faults: Fault[] = [];
   const slots = new Map(all.map((slot) => [slot.name, slot]));
-  for (const name of [...Object.keys(question.with), ...question.wants.keep, ...question.wants.renew]) {
+  for (const name of [
+    ...Object.keys(question.with),
+    ...question.wants.keep,
+    ...question.wants.renew,
+    ...namedSlots(question),
+  ]) {
     if (!slots.has(name))
       faults.push(fault('unknown-slot', { slot: name, family: family.name, known: [...slots.keys()] }));
   }
-  for (const [name, content] of Object.entries(question.with)) {
+  const held = [
+    ...Object.entries(question.with),
+    ...Object.entries(question.maybe).flatMap(([name, contents]) =>
+      contents.map((content) => [name, content] as const),
+    ),
+  ];
+  for (const [name, content] of held) {
     const slot = slots.get(name);
     if (!slot) continue;
     if (content === null) {
@@ -133,6 +144,14 @@ function wantFaults(catalog: Catalog, family: Family, slots: readonly Slot[], qu
     );
   }
   return faults;
+}
+
+/** Slots that wanted traits and possible contents speak of must be there. */
+function namedSlots(question: Question): string[] {
+  return [
+    ...Object.keys(question.wants.traits).map((name) => name.split('.')[0] ?? ''),
+    ...Object.keys(question.maybe),
+  ];
 }
 
 function settingFaults(family: Family, question: Question): Fault[] {
@@ -184,6 +203,7 @@ export function forkWants(catalog: Catalog, question: Question, givenUp: readonl
     keep: left('keep', wants.keep),
     renew: left('renew', wants.renew),
     services: left('service', wants.service),
+    traits: new Map(Object.entries(wants.traits).filter(([name]) => !given('trait', name))),
     coilRate: wants.coilRate === undefined || given('coil-rate') ? null : Math.round(wants.coilRate * 1000),
     axleToCrown: given('axle-to-crown') ? null : boundsOf(wants.axleToCrown),
     offset: given('offset') ? null : boundsOf(wants.offset),
@@ -219,6 +239,7 @@ function buyingOf(catalog: Catalog, question: Question): BuyingPolicy {
   const use = [...new Set(question.wants.use)];
   return {
     bulk: question.supplies === 'bulk',
+    substitutes: question.substitutes,
     useKits: use.filter((sku) => catalog.kits.has(sku)),
     useSupplies: use.filter((sku) => catalog.supplies.has(sku)),
     usePacks: use.filter((sku) => catalog.packs.has(sku)),

@@ -39,6 +39,10 @@ export const wantsSchema = z.strictObject({
   service: z.array(id).max(20).default([]),
   spacers: z.int().min(0).max(100).optional(),
   /** Rate of the coil, N/mm. */
+  /** Traits that a part must have afterwards, such as damper.lockout: none or spring.kind: coil. */
+  traits: z
+    .record(z.string().regex(/^[a-z]+(?:-[a-z0-9]+)*\.[a-z]+(?:-[a-z0-9]+)*$/, 'not SLOT.TRAIT'), id)
+    .default({}),
   coilRate: z.number().positive().max(1000).optional(),
   axleToCrown: bounds.optional(),
   offset: bounds.optional(),
@@ -74,13 +78,17 @@ export const questionSchema = z.strictObject({
   steererLength: mm.optional(),
   /** Settings of the fork in front of you, in mm. */
   settings: z.record(slot, mm).default({}),
+  /** What slots may hold instead of what is assumed: the answer is worked out for each. */
+  maybe: z.record(slot, z.array(contentSchema.nullable()).min(1).max(20)).default({}),
   with: z.record(slot, contentSchema.nullable()).default({}),
-  wants: wantsSchema.default({ use: [], keep: [], renew: [], service: [] }),
+  wants: wantsSchema.default({ use: [], keep: [], renew: [], service: [], traits: {} }),
   have: z.array(haveSchema).max(200).default([]),
   prefer: z.enum(['money', 'time', 'wait']).default('money'),
   supplies: z.enum(['packs', 'bulk']).default('packs'),
   /** True where a supply that equals the specified one may be used instead of it. */
   substitutes: z.boolean().default(false),
+  /** True where every line of the bill is to say why it stands there. */
+  why: z.boolean().default(false),
   allowUnknown: z.boolean().default(false),
   /** The day the question is asked for; stands in the answer so that the same question gives the same bytes. */
   date: date.optional(),

@@ -3,9 +3,9 @@ import { type Member as ForkMember, type ForkProblem, type ForkWants, forkProble
 import { type Micrometres, minor } from '../quantity/index.ts';
 import { StepBudget, smallestConflict } from '../solve/index.ts';
 import { type Member, sourceSchema } from './answer.ts';
-import { byPreference } from './assemble.ts';
 import type { Fault } from './fault.ts';
 import { money } from './lines.ts';
+import { byPreference } from './preference.ts';
 import { type Prepared, prepare } from './prepare.ts';
 import { type QuestionInput, questionSchema } from './question.ts';
 import { memberOrder, shownMember } from './refuse.ts';

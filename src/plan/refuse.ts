@@ -11,8 +11,8 @@ import {
 import { millimetres, minor } from '../quantity/index.ts';
 import { corrections, type Oracle, Search, type StepBudget, smallestConflict } from '../solve/index.ts';
 import type { Member, Refusal, WayOut } from './answer.ts';
-import { byPreference } from './assemble.ts';
 import { money } from './lines.ts';
+import { byPreference } from './preference.ts';
 import { forkWants, type Prepared, settled } from './prepare.ts';
 import type { Question } from './question.ts';
 import { type Candidate, canBuild, searchPlans } from './search.ts';
@@ -181,6 +181,7 @@ function wantsOf(prepared: Prepared, wants: ForkWants, best: Candidate): Questio
     use: [...new Set([...prepared.question.wants.use.filter((sku) => !gone(sku)), ...settled])],
     keep: [...wants.keep],
     renew: [...wants.renew],
+    traits: Object.fromEntries(wants.traits),
     service: [...wants.services],
   };
 }
@@ -191,5 +192,6 @@ const inMm = ({ least, greatest }: Bounds): { least: number; greatest: number } 
 });
 
 /** Wants that ask for nothing: giving everything up is no way out. */
-const nothingIn = ({ use, keep: _keep, renew, service, ...measures }: Question['wants']): boolean =>
-  use.length + renew.length + service.length === 0 && Object.values(measures).every((value) => value === undefined);
+const nothingIn = ({ use, keep: _keep, renew, service, traits, ...measures }: Question['wants']): boolean =>
+  use.length + renew.length + service.length + Object.keys(traits).length === 0 &&
+  Object.values(measures).every((value) => value === undefined);

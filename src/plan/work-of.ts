@@ -152,7 +152,13 @@ export function missingSkus(world: World, prepared: Prepared, build: Build): str
   const work = workOf(world, prepared, build);
   if (!work) return [];
   const none = { pieces: new Map<string, { fresh: number; any: number }>(), supplies: new Map<string, number>() };
-  const policy = { bulk: prepared.buying.bulk, useKits: [], useSupplies: [], usePacks: [] };
+  const policy = {
+    bulk: prepared.buying.bulk,
+    substitutes: prepared.buying.substitutes,
+    useKits: [],
+    useSupplies: [],
+    usePacks: [],
+  };
   const lacks = (demand: Demand): boolean => purchases(world.market, demand, prepared.atHand, policy).length === 0;
   return [
     ...[...work.demand.pieces]

@@ -1,3 +1,13 @@
 export { type Cover, type CoverColumn, cheapestCovers } from './cover.ts';
-export { type AtHand, daysFor, type Market, makeMarket, mostWithin, type Offer, onShelf } from './market.ts';
+export {
+  type AtHand,
+  daysFor,
+  type Market,
+  makeMarket,
+  mostWithin,
+  type Offer,
+  onShelf,
+  withoutOffer,
+} from './market.ts';
 export { type BuyingPolicy, comparePurchases, type Demand, type Purchase, purchases } from './purchase.ts';
+export { productsFor } from './separate.ts';

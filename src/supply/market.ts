@@ -34,6 +34,8 @@ export interface Market {
   readonly remembered: Map<string, unknown>;
   /** Supplies by the specification that they meet, in code-unit order. */
   readonly meeting: ReadonlyMap<string, readonly string[]>;
+  /** Supplies that equal one that meets a specification without meeting it themselves: see `equalsOf`. */
+  readonly equals: ReadonlyMap<string, readonly string[]>;
 }
 
 export function makeMarket(catalog: Catalog, stock: Stock, shop: Shop): Market {
@@ -76,7 +78,7 @@ export function makeMarket(catalog: Catalog, stock: Stock, shop: Shop): Market {
       meeting.set(specification, [...(meeting.get(specification) ?? []), supply.sku].sort());
   }
   const floors = new Map([...giving].map(([sku, given]) => [sku, unitFloor(given, sku)]));
-  return { catalog, shop, offers, giving, floors, remembered: new Map(), meeting };
+  return { catalog, shop, offers, giving, floors, remembered: new Map(), meeting, equals: equalsOf(catalog, meeting) };
 }
 
 /** Packs that are there and that nobody has been promised; none of a replaced number whose old stock is not to be used. */
@@ -110,4 +112,50 @@ function unitFloor(offers: readonly Offer[], sku: string): number {
     if (amount > 0) least = Math.min(least, (offer.price ?? 0) / offer.gives.length / amount);
   }
   return Number.isFinite(least) ? least : 0;
+}
+
+/** How far apart two oils may be at 40 °C and still be called equal: the band of an ISO 3448 grade, 10 % of the specified one's. */
+const EQUAL_WITHIN = { part: 1, of: 10 };
+
+/**
+ * For each specification the supplies that are equal to one that meets it: the same use and unit, and kinematic viscosity at 40 °C within the band.
+ * Never across uses; where a viscosity is not stated nothing is equal. Additives and seal compatibility are not compared: it is offered, never chosen silently.
+ */
+function equalsOf(
+  catalog: Catalog,
+  meeting: ReadonlyMap<string, readonly string[]>,
+): ReadonlyMap<string, readonly string[]> {
+  const equals = new Map<string, readonly string[]>();
+  for (const [specification, skus] of meeting) {
+    const specified = skus.flatMap((sku) => catalog.supplies.get(sku) ?? []);
+    const found = [...catalog.supplies.values()].filter(
+      (supply) =>
+        !skus.includes(supply.sku) &&
+        specified.some((one) => {
+          const [mine, theirs] = [supply.viscosity.at40, one.viscosity.at40];
+          return (
+            supply.use === one.use &&
+            supply.unit === one.unit &&
+            mine !== null &&
+            theirs !== null &&
+            Math.abs(mine - theirs) * EQUAL_WITHIN.of <= theirs * EQUAL_WITHIN.part
+          );
+        }),
+    );
+    if (found.length > 0) equals.set(specification, found.map(({ sku }) => sku).sort());
+  }
+  return equals;
+}
+
+/** The same market without one offer: what would be bought if it were not there. Nothing remembered is taken over. */
+export function withoutOffer(market: Market, sku: string): Market {
+  const giving = new Map(
+    [...market.giving].map(([given, offers]) => [given, offers.filter((offer) => offer.sku !== sku)]),
+  );
+  return {
+    ...market,
+    giving,
+    floors: new Map([...giving].map(([given, offers]) => [given, unitFloor(offers, given)])),
+    remembered: new Map(),
+  };
 }

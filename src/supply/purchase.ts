@@ -2,7 +2,7 @@ import { byCodeUnit, type Minor, minor, multiplyDivide } from '../quantity/index
 import { Front } from '../solve/index.ts';
 import { type CoverColumn, cheapestCovers } from './cover.ts';
 import { type AtHand, daysFor, type Market, mostWithin, type Offer } from './market.ts';
-import { separateDemands, wantedProducts } from './separate.ts';
+import { productsFor, separateDemands, wantedProducts } from './separate.ts';
 
 /** What a job needs: pieces by SKU (fresh ones cannot be used pieces) and amounts by specification, held units. */
 export interface Demand {
@@ -13,6 +13,8 @@ export interface Demand {
 /** How the question wants things bought. */
 export interface BuyingPolicy {
   readonly bulk: boolean;
+  /** True where a supply that equals a specified one may serve. */
+  readonly substitutes: boolean;
   /** Kits that must be bought or taken, supplies that must serve a need, packs that must be bought. */
   readonly useKits: readonly string[];
   readonly useSupplies: readonly string[];
@@ -103,7 +105,7 @@ const MOST_REMEMBERED = 20_000;
 function demandKey(market: Market, demand: Demand, atHand: AtHand, policy: BuyingPolicy): string {
   const skus = new Set([
     ...demand.pieces.keys(),
-    ...[...demand.supplies.keys()].flatMap((id) => market.meeting.get(id) ?? []),
+    ...[...demand.supplies.keys()].flatMap((id) => productsFor(market, policy, id)),
   ]);
   const kits = new Set([...skus].flatMap((sku) => (market.giving.get(sku) ?? []).map((offer) => offer.sku)));
   const held = (from: ReadonlyMap<string, number>, among: ReadonlySet<string>): [string, number][] =>
@@ -129,7 +131,7 @@ function* productChoices(market: Market, demand: Demand, policy: BuyingPolicy): 
       if (wanted.every((sku) => used.has(sku))) yield chosen;
       return;
     }
-    for (const sku of market.meeting.get(specification) ?? [])
+    for (const sku of productsFor(market, policy, specification))
       yield* choose(at + 1, new Map([...chosen, [specification, sku]]));
   };
   yield* choose(0, new Map());

@@ -7,6 +7,16 @@ export interface SeparateDemand {
   readonly policy: BuyingPolicy;
 }
 
+/** Supplies that may serve a specification, in code-unit order: those that meet it, then, if allowed, their equals. */
+export const productsFor = (
+  market: Market,
+  policy: Pick<BuyingPolicy, 'substitutes'>,
+  specification: string,
+): readonly string[] => [
+  ...(market.meeting.get(specification) ?? []),
+  ...(policy.substitutes ? (market.equals.get(specification) ?? []) : []),
+];
+
 /** Supplies that must serve some need: named themselves, or by a pack. */
 export const wantedProducts = (market: Market, policy: BuyingPolicy): string[] => [
   ...new Set([...policy.useSupplies, ...policy.usePacks.flatMap((sku) => market.catalog.packs.get(sku)?.supply ?? [])]),
@@ -25,7 +35,7 @@ export function separateDemands(market: Market, demand: Demand, policy: BuyingPo
   for (const [specification] of amounts) {
     const need = `supply ${specification}`;
     needs.push(need);
-    for (const product of market.meeting.get(specification) ?? []) {
+    for (const product of productsFor(market, policy, specification)) {
       groups.tie(need, `product ${product}`);
       for (const offer of market.giving.get(product) ?? []) groups.tie(need, `offer ${offer.sku}`);
     }
@@ -45,6 +55,7 @@ export function separateDemands(market: Market, demand: Demand, policy: BuyingPo
       },
       policy: {
         bulk: policy.bulk,
+        substitutes: policy.substitutes,
         useKits: policy.useKits.filter((sku) => inGroup(`offer ${sku}`)),
         useSupplies: policy.useSupplies.filter((sku) => inGroup(`product ${sku}`)),
         usePacks: policy.usePacks.filter((sku) => inGroup(`offer ${sku}`)),
