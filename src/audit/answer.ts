@@ -1,6 +1,8 @@
 import { type Build, readBuild } from './build.ts';
 import { isUnit, type Unit } from './measure.ts';
+import { readSettings } from './question.ts';
 import { number, type Row, row, rows, text, texts, whole } from './read.ts';
+import type { Settings } from './settings.ts';
 
 /** A line of a plan as the auditor reads it. */
 export interface Line {
@@ -22,6 +24,7 @@ export interface Plan {
   readonly labels: readonly string[];
   readonly build: Build;
   readonly chassis: string;
+  readonly settings: Settings;
   readonly changes: readonly Row[];
   readonly lines: readonly Line[];
   readonly steps: readonly Row[];
@@ -38,6 +41,7 @@ export const readPlan = (plan: Row): Plan => ({
   labels: texts(plan.label),
   build: readBuild(plan.build),
   chassis: text(plan.chassis) ?? '',
+  settings: readSettings(plan.settings),
   changes: rows(plan.changes),
   lines: rows(plan.lines).map(readLine),
   steps: rows(plan.steps),

@@ -1,7 +1,8 @@
 import type { Book } from './catalog.ts';
 import { givingClause } from './clauses.ts';
+import type { Made } from './made.ts';
 import { length } from './measure.ts';
-import { type Row, row, text, texts, whole } from './read.ts';
+import { number, type Row, row, text, texts, whole } from './read.ts';
 
 /** So many of one SKU in a slot. */
 export interface Content {
@@ -11,9 +12,9 @@ export interface Content {
 /** Slot by slot what a fork holds; null is nothing. */
 export type Build = ReadonlyMap<string, Content | null>;
 
-/** A content as the catalogue writes it: a SKU, a SKU with a count, or nothing. */
-export function readContent(value: unknown): Content | null {
-  if (typeof value === 'string') return { sku: value, quantity: 1 };
+/** A content as the catalogue writes it: a SKU (as many as the slot takes), a SKU with a count, or nothing. */
+export function readContent(value: unknown, slot: Row = {}): Content | null {
+  if (typeof value === 'string') return { sku: value, quantity: number(slot.pieces) ?? 1 };
   const sku = text(row(value).sku);
   return sku === null ? null : { sku, quantity: whole(row(value).quantity) ?? 1 };
 }
@@ -55,9 +56,9 @@ export function clauseTravel(clause: Row): number | null {
 }
 
 /** Travel of a build in a chassis: T - n*l, the greatest where there are two positions (section 1). */
-export function travelOf(book: Book, build: Build, chassis: Row): number | null {
+export function travelOf(book: Book, build: Build, chassis: Row, made: Made): number | null {
   const spring = book.parts.get(build.get('spring')?.sku ?? '');
-  const clause = spring && givingClause(spring, chassis);
+  const clause = spring && givingClause(spring, chassis, made);
   const most = clause ? clauseTravel(clause) : null;
   const taken = travelTaken(book, build, chassis);
   return most === null || taken === null ? null : most - taken;

@@ -17,6 +17,8 @@ export interface Book {
   readonly tools: ReadonlyMap<string, Row>;
   readonly services: ReadonlyMap<string, Row>;
   readonly operations: ReadonlyMap<string, Row>;
+  readonly bikes: ReadonlyMap<string, Row>;
+  readonly notices: readonly Row[];
 }
 
 export function openBook(catalog: Row): Book {
@@ -37,6 +39,8 @@ export function openBook(catalog: Row): Book {
     tools: by('id', catalog.tools),
     services: by('id', catalog.services),
     operations: by('id', catalog.operations),
+    bikes: by('id', catalog.bikes),
+    notices: rows(catalog.notices),
   };
 }
 

@@ -1,7 +1,6 @@
-import type { Build } from './build.ts';
-import type { Book } from './catalog.ts';
+import { axleToCrown } from './axle-to-crown.ts';
 import { type Fault, fault } from './finding.ts';
-import { length, mass } from './measure.ts';
+import { mass } from './measure.ts';
 import { isRow, number, row } from './read.ts';
 import type { Scene, Standing } from './scene.ts';
 
@@ -23,7 +22,7 @@ function* checkTravel(scene: Scene): Iterable<Fault> {
 /** To 0.1 mm. Nothing is said where the catalogue says nothing. */
 function* checkAxleToCrown(scene: Scene): Iterable<Fault> {
   const shown = row(scene.plan.effects.axleToCrown);
-  const right = { from: axleToCrown(scene, scene.now), to: axleToCrown(scene, scene.after) };
+  const right = { from: axleToCrown(scene.family, scene.now), to: axleToCrown(scene.family, scene.after) };
   for (const end of ['from', 'to'] as const) {
     const [is, should] = [number(shown[end]), right[end]];
     const same = is === null || should === null ? is === should : Math.abs(is - should) < 0.0501;
@@ -35,24 +34,9 @@ function* checkAxleToCrown(scene: Scene): Iterable<Fault> {
   }
 }
 
-/** In mm; null where the catalogue does not give it (section 1, "Axle-to-crown"). */
-function axleToCrown(scene: Scene, { chassis, travel }: Standing): number | null {
-  const facts = row(chassis['axle-to-crown']);
-  const extended = length(facts.extended);
-  if (scene.family['travel-end'] === 'compressed') return extended === null ? null : extended / 1000;
-  const compressed = length(facts.compressed);
-  if (compressed === null || travel === null) return null;
-  const [c, t] = [compressed / 1000, travel / 1000];
-  if (facts.measured !== 'straight') return c + t;
-  const offset = length(chassis.offset);
-  if (offset === null || offset > compressed) return null;
-  const o = offset / 1000;
-  return Math.round(Math.hypot(Math.sqrt(c * c - o * o) + t, o) * 10) / 10;
-}
-
-/** Mass of the whole build before and after, in grams, where every mass in it is known. */
+/** Mass of the whole fork before and after, in grams, where every mass in it is known; the bike is not weighed. */
 function* checkMass(scene: Scene): Iterable<Fault> {
-  const [from, to] = [massOf(scene.book, scene.now.build), massOf(scene.book, scene.after.build)];
+  const [from, to] = [massOf(scene, scene.now), massOf(scene, scene.after)];
   const shown = scene.plan.effects.mass;
   if (!isRow(shown)) {
     if (from !== null && to !== null) yield fault('effect-mass', `from ${from} to ${to} g`);
@@ -61,10 +45,11 @@ function* checkMass(scene: Scene): Iterable<Fault> {
   if (number(shown.from) !== from || number(shown.to) !== to) yield fault('effect-mass', `from ${from} to ${to} g`);
 }
 
-function massOf(book: Book, build: Build): number | null {
+function massOf(scene: Scene, { build }: Standing): number | null {
   let sum = 0;
-  for (const content of build.values()) {
-    const each = content ? mass(book.parts.get(content.sku)?.mass) : 0;
+  for (const [slot, content] of build) {
+    if (scene.bikeSlots.has(slot)) continue;
+    const each = content ? mass(scene.book.parts.get(content.sku)?.mass) : 0;
     if (each === null) return null;
     sum += each * (content?.quantity ?? 0);
   }

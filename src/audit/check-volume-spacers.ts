@@ -8,7 +8,7 @@ export function* checkVolumeSpacers(scene: Scene): Iterable<Fault> {
   const { question, now, after, plan } = scene;
   const count = countIn(now.build.get('volume-spacers'));
   const then = countIn(after.build.get('volume-spacers'));
-  const { standard, greatest } = spacerFacts(partIn(scene, after, 'spring'), after.chassis, after.travel);
+  const { standard, greatest } = spacerFacts(partIn(scene, after, 'spring'), after.chassis, after.travel, scene.made);
   const moved = scene.changed.has('spring') || travelIsNew(scene);
   const told = question.spacers !== null || question.keep.includes('volume-spacers');
   if ((moved || question.spacers !== null) && greatest !== null && then > greatest) {

@@ -6,7 +6,7 @@ export type Unit = 'piece' | 'mL' | 'g';
 
 export const isUnit = (value: unknown): value is Unit => value === 'piece' || value === 'mL' || value === 'g';
 
-const quantity = (dimension: 'length' | 'volume' | 'mass' | 'time' | 'torque', value: unknown): number | null => {
+const quantity = (dimension: 'length' | 'volume' | 'mass' | 'time' | 'torque' | 'rate', value: unknown): number | null => {
   if (typeof value !== 'string') return null;
   const parsed = parseQuantity(dimension, value);
   return parsed.ok ? parsed.value : null;
@@ -20,6 +20,9 @@ export const mass = (value: unknown): number | null => quantity('mass', value);
 export const minutes = (value: unknown): number | null => quantity('time', value);
 /** "7 N·m" as whole millinewton metres. */
 export const torque = (value: unknown): number | null => quantity('torque', value);
+
+/** "9.5 N/mm" as whole newton per metre. */
+export const rate = (value: unknown): number | null => quantity('rate', value);
 
 /** An amount of the catalogue as whole microlitres, milligrams or pieces. */
 export function amount(value: unknown, unit: Unit): number | null {

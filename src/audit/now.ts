@@ -1,58 +1,78 @@
+import { contentsOf } from './bike.ts';
 import { type Build, type Content, readContent, sameBuild, sameContent, slotsOf, travelOf } from './build.ts';
 import type { Book } from './catalog.ts';
-import { derivedBuilds } from './derived.ts';
+import { type Body, derivedBuilds } from './derived.ts';
+import { madeOf, ofGenerations } from './made.ts';
 import { length } from './measure.ts';
 import type { Question } from './question.ts';
 import { field, type Row, row, rows, text } from './read.ts';
+import { type Settings, settingsOf } from './settings.ts';
 
-/** The build in front of you, or why there is none. */
+/** The fork in front of you, or why there is none. */
 export type Now =
-  | { readonly ok: true; readonly build: Build; readonly derived: boolean; readonly assumed: readonly string[] }
+  | {
+      readonly ok: true;
+      readonly build: Build;
+      readonly settings: Settings;
+      readonly derived: boolean;
+      readonly assumed: readonly string[];
+    }
   | { readonly ok: false; readonly why: string };
 
-/** Works out now from catalogue and question alone (section 2). */
+/** Works out now from catalogue and question alone (section 2), with what is on the bike (section 10). */
 export function nowOf(book: Book, question: Question): Now {
   const chassis = book.chassis.get(question.chassis);
   const family = book.families.get(text(chassis?.family) ?? '');
   if (!chassis || !family) return { ok: false, why: `no chassis ${question.chassis} with a family` };
-  const slots = [...slotsOf(family).keys()];
-  const there = rows(chassis.builds).filter((build) => length(build.travel) === question.travelNow);
-  if (there.length === 0) return derivedNow(book, question, chassis, family);
+  const body: Body = { book, chassis, family, made: madeOf(question.serial, question.built, chassis, family) };
+  const there = factoryBuilds(body).filter((build) => length(build.travel) === question.travelNow);
+  if (there.length === 0) return derivedNow(body, question);
   const usual = usualOf(there);
   if (!usual) return { ok: false, why: 'several factory builds at this travel and not exactly one marked usual' };
-  const build = factoryBuild(slots, chassis, usual);
-  const assumed = slots.filter(
-    (slot) =>
-      !question.with.has(slot) &&
-      there.some((other) => !sameContent(build.get(slot), factoryBuild(slots, chassis, other).get(slot))),
-  );
-  return { ok: true, build: put(build, question.with), derived: false, assumed };
+  const build = asBuilt(body, usual);
+  const differs = (slot: string): boolean =>
+    there.some((other) => !sameContent(build.get(slot), asBuilt(body, other).get(slot)));
+  return {
+    ok: true,
+    build: put(body, build, question),
+    settings: settingsOf(family, usual, question.settings),
+    derived: false,
+    assumed: [...build.keys()].filter((slot) => !isTold(question, slot) && differs(slot)),
+  };
 }
 
-function derivedNow(book: Book, question: Question, chassis: Row, family: Row): Now {
-  const slots = [...slotsOf(family).keys()];
-  const usual = usualBuilds(chassis).map((build) => factoryBuild(slots, chassis, build));
-  const ways = usual.flatMap((build) => derivedBuilds(book, build, chassis, family, question.travelNow));
-  const named = ways.filter((way) => agrees(way, question.with, ['spring', 'travel-spacers']));
-  const told = named.length > 0 ? named : usual;
-  const builds = distinct(told.map((way) => put(way, question.with))).filter(
-    (way) => travelOf(book, way, chassis) === question.travelNow,
+function derivedNow(body: Body, question: Question): Now {
+  const { book, chassis, family, made } = body;
+  const usual = usualBuilds(body);
+  const ways = usual.flatMap((from) =>
+    derivedBuilds(body, asBuilt(body, from), question.travelNow).map((build) => ({ from, build })),
   );
-  const [only] = builds;
-  return only && builds.length === 1
-    ? { ok: true, build: only, derived: true, assumed: [] }
-    : { ok: false, why: `no factory build at this travel, and ${builds.length} ways to derive one` };
+  const named = ways.filter(({ build }) => agrees(build, question.with, ['spring', 'travel-spacers']));
+  const told = named.length > 0 ? named : usual.map((from) => ({ from, build: asBuilt(body, from) }));
+  const found = told
+    .map(({ from, build }) => ({
+      build: put(body, build, question),
+      settings: settingsOf(family, from, question.settings),
+    }))
+    .filter(({ build }) => travelOf(book, build, chassis, made) === question.travelNow);
+  const [only] = found;
+  return only && found.every(({ build }) => sameBuild(build, only.build))
+    ? { ok: true, ...only, derived: true, assumed: [] }
+    : { ok: false, why: `no factory build at this travel, and ${found.length} ways to derive one` };
 }
+
+/** Builds of generations that the fork cannot be are left out. */
+const factoryBuilds = ({ chassis, made }: Body): readonly Row[] =>
+  rows(chassis.builds).filter((build) => ofGenerations(build.generations, made) !== 'no');
 
 /** What left the works: the build's own slots, then what every build of the chassis shares; else nothing. */
-function factoryBuild(slots: readonly string[], chassis: Row, build: Row): Build {
-  const own = row(build.slots);
-  const shared = row(chassis.fitted);
+function asBuilt({ chassis, family }: Body, build: Row): Build {
   const listed: Row = { upper: chassis.upper, lowers: chassis.lowers };
+  const contents = [row(build.slots), row(chassis.fitted), listed];
   return new Map(
-    slots.map((slot) => {
-      const from = [own, shared, listed].find((contents) => Object.hasOwn(contents, slot));
-      return [slot, from ? readContent(field(from, slot)) : null];
+    [...slotsOf(family)].map(([slot, facts]) => {
+      const from = contents.find((each) => Object.hasOwn(each, slot));
+      return [slot, from ? readContent(field(from, slot), facts) : null];
     }),
   );
 }
@@ -63,19 +83,24 @@ function usualOf(builds: readonly Row[]): Row | null {
   return marked.length === 1 ? (marked[0] ?? null) : null;
 }
 
-function usualBuilds(chassis: Row): readonly Row[] {
+function usualBuilds(body: Body): readonly Row[] {
   const byTravel = new Map<number | null, Row[]>();
-  for (const build of rows(chassis.builds)) {
+  for (const build of factoryBuilds(body)) {
     const travel = length(build.travel);
     byTravel.set(travel, [...(byTravel.get(travel) ?? []), build]);
   }
   return [...byTravel.values()].map(usualOf).filter((build) => build !== null);
 }
 
-const put = (build: Build, contents: Build): Build => new Map<string, Content | null>([...build, ...contents]);
+/** Over the factory build goes what the bike's record says of its fork, what is on the bike, and what is told. */
+function put({ family }: Body, build: Build, question: Question): Build {
+  const slots = slotsOf(family);
+  const fitted = Object.entries(question.fitted).map(([slot, held]) => [slot, readContent(held, slots.get(slot))] as const);
+  return new Map<string, Content | null>([...build, ...fitted, ...contentsOf(question.ride), ...question.with]);
+}
+
+const isTold = (question: Question, slot: string): boolean =>
+  question.with.has(slot) || Object.hasOwn(question.fitted, slot);
 
 const agrees = (build: Build, told: Build, slots: readonly string[]): boolean =>
   slots.every((slot) => !told.has(slot) || sameContent(build.get(slot), told.get(slot)));
-
-const distinct = (builds: readonly Build[]): readonly Build[] =>
-  builds.filter((build, index) => builds.findIndex((other) => sameBuild(other, build)) === index);

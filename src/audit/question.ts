@@ -1,6 +1,6 @@
 import { millimetres } from '../quantity/index.ts';
 import { firstFork, type Ride, rideOf } from './bike.ts';
-import { type Build, type Content, readBuild } from './build.ts';
+import { type Build, readBuild } from './build.ts';
 import { type Book, itemOf, itemUnit } from './catalog.ts';
 import { length, shownAmount } from './measure.ts';
 import { isRow, number, type Row, row, rows, text, texts, whole } from './read.ts';
@@ -31,7 +31,8 @@ export interface Question {
   readonly tyre: string | null;
   readonly steererLength: number | null;
   readonly settings: ReadonlyMap<string, number>;
-  /** What the bike's record says differs from the factory build, and over it what the question says. */
+  /** What the bike's record says differs from the usual factory build, as it is written there. */
+  readonly fitted: Row;
   readonly with: Build;
   readonly travel: number | null;
   readonly wheel: number | null;
@@ -65,7 +66,8 @@ export function readQuestion(book: Book, value: unknown): Question {
     tyre: text(asked.tyre),
     steererLength: optional(asked.steererLength) ?? length(fork['steerer-length']),
     settings: readSettings(asked.settings),
-    with: new Map<string, Content | null>([...readBuild(fork.with), ...readBuild(asked.with)]),
+    fitted: row(fork.with),
+    with: readBuild(asked.with),
     travel: optional(wants.travel),
     wheel: number(wants.wheel),
     coilRate: rate === null ? null : Math.round(rate * 1000),

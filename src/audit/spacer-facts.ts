@@ -1,4 +1,5 @@
 import { givingClause } from './clauses.ts';
+import type { Made } from './made.ts';
 import { length } from './measure.ts';
 import { isRow, type Row, row, rows, text, whole } from './read.ts';
 
@@ -11,8 +12,8 @@ interface SpacerFacts {
 const NOT_KNOWN: SpacerFacts = { standard: null, greatest: null };
 
 /** What the maker says for this spring, chassis and travel (section 4, "Volume spacers"). */
-export function spacerFacts(spring: Row | undefined, chassis: Row, travel: number | null): SpacerFacts {
-  const clause = spring && givingClause(spring, chassis);
+export function spacerFacts(spring: Row | undefined, chassis: Row, travel: number | null, made: Made): SpacerFacts {
+  const clause = spring && givingClause(spring, chassis, made);
   if (!spring || !clause) return NOT_KNOWN;
   const said = clause['volume-spacers'];
   if (said === undefined) return hasSpacerSeat(spring) ? NOT_KNOWN : { standard: 0, greatest: 0 };

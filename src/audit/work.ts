@@ -11,17 +11,19 @@ export interface Work {
   readonly operations: ReadonlyMap<string, Row>;
   /** Slots in which every piece is new afterwards. */
   readonly renewed: ReadonlySet<string>;
-  /** Changed or wanted slots that no operation gets at. */
+  /** Changed or wanted slots, and changed settings, that no operation gets at. */
   readonly outOfReach: readonly string[];
   /** Ids that the catalogue asks for and the family does not have. */
   readonly missing: readonly string[];
 }
 
-export function workOf(book: Book, question: Question, family: Row, changed: ReadonlySet<string>): Work {
+export function workOf(book: Book, question: Question, family: Row, changed: readonly string[]): Work {
   const operations = operationsOf(book.operations, text(family.id) ?? '');
   const slots = new Set([...changed, ...question.renew]);
   const listed = new Set(question.service.flatMap((id) => texts(book.services.get(id)?.operations)));
-  const first = [...listed, ...[...slots].flatMap((slot) => changing(operations, slot))];
+  const changing = (slot: string) =>
+    [...operations].filter(([id, operation]) => changes(operation, slot, listed.has(id))).map(([id]) => id);
+  const first = [...listed, ...[...slots].flatMap(changing)];
   const set = closure(operations, first);
   const order = inOrder(operations, set);
   const byWork = [...set].flatMap((id) => {
@@ -33,11 +35,11 @@ export function workOf(book: Book, question: Question, family: Row, changed: Rea
     hasOrder: order !== null,
     operations,
     renewed: new Set([...question.renew, ...byWork]),
-    outOfReach: [...slots].filter((slot) => changing(operations, slot).length === 0 && !byWork.includes(slot)),
+    outOfReach: [...slots].filter((slot) => changing(slot).length === 0),
     missing: [...set].filter((id) => !operations.has(id)),
   };
 }
 
-/** Operations that take out and put in the content of a slot. */
-const changing = (operations: ReadonlyMap<string, Row>, slot: string): readonly string[] =>
-  [...operations].filter(([, operation]) => texts(operation.changes).includes(slot)).map(([id]) => id);
+/** An operation gets at a slot where it lists it as changed, or renews it always or for a wanted service. */
+const changes = (operation: Row, slot: string, inService: boolean): boolean =>
+  texts(operation.changes).includes(slot) || renewedBy(operation, inService).includes(slot);

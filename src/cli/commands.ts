@@ -1,6 +1,7 @@
 import type { Command } from './command.ts';
 import { KINDS } from './kinds.ts';
-import { CHECK_OPTIONS, LIST_OPTIONS, PLAN_OPTIONS } from './options.ts';
+import { CHECK_OPTIONS, LIST_OPTIONS } from './options.ts';
+import { PLAN_OPTIONS } from './plan-options.ts';
 
 /** Every command. The work of each is loaded only when it is called. */
 export const COMMANDS: readonly Command[] = [

@@ -1,37 +1,36 @@
-import type { Answer } from '../plan/index.ts';
+import type { Fill } from './fill.ts';
+import type { OptionSpec } from './options.ts';
 
-type Question = Answer['question'];
-
-/** A question as a command line that asks it again. */
-export function commandOf(question: Question): string {
-  const { wants } = question;
-  const content = ([slot, held]: [string, Question['with'][string]]): string[] => [
-    '--with',
-    held === null || held === undefined
-      ? `${slot}=none`
-      : `${slot}=${held.sku}${held.quantity === 1 ? '' : `*${held.quantity}`}`,
-  ];
-  const value = (option: string, given: string | number | undefined): string[] =>
-    given === undefined ? [] : [option, String(given)];
-  const each = (option: string, names: readonly string[]): string[] => names.flatMap((name) => [option, name]);
-  return [
-    'legwork plan',
-    ...value('--chassis', question.chassis),
-    ...value('--travel-now', question.travelNow),
-    ...Object.entries(question.with).flatMap(content),
-    ...value('--travel', wants.travel),
-    ...value('--wheel', wants.wheel),
-    ...each('--use', wants.use),
-    ...each('--keep', wants.keep),
-    ...each('--renew', wants.renew),
-    ...each('--service', wants.service),
-    ...value('--spacers', wants.spacers),
-    ...question.have.flatMap(({ sku, quantity, amount, used }) => [
-      '--have',
-      `${sku}${amount ? `*${amount.value}${amount.unit}` : quantity === undefined ? '' : `*${quantity}`}${used ? ':used' : ''}`,
-    ]),
-    ...(question.prefer === 'money' ? [] : ['--prefer', question.prefer]),
-    ...(question.supplies === 'packs' ? [] : ['--supplies', question.supplies]),
-    ...(question.allowUnknown ? ['--allow-unknown'] : []),
-  ].join(' ');
+/** A question as a command line that asks it again, with what else was given on it. */
+export function commandOf(question: object, options: readonly OptionSpec[], also: readonly string[] = []): string {
+  const words = options.flatMap(({ name, fill }) => (fill ? shown(`--${name}`, fill, at(question, fill.path)) : []));
+  return ['legwork', 'plan', ...words, ...also].map(quoted).join(' ');
 }
+
+function at(question: object, path: string): unknown {
+  let here: unknown = question;
+  for (const key of path.split('.')) here = (here as Readonly<Record<string, unknown>> | undefined)?.[key];
+  return here;
+}
+
+function shown(option: string, fill: Fill, value: unknown): string[] {
+  if (value === undefined || value === null) return [];
+  switch (fill.as) {
+    case 'switch':
+      return value === true ? [option] : [];
+    case 'one':
+      return value === fill.usual ? [] : [option, fill.show(value)];
+    case 'list':
+      return (value as readonly unknown[]).flatMap((one) => [option, fill.show(one)]);
+    case 'record':
+      return Object.entries(value).flatMap(([key, one]) => [option, `${key}=${fill.show(one)}`]);
+    case 'lists':
+      return Object.entries(value as Readonly<Record<string, readonly unknown[]>>).flatMap(([key, all]) =>
+        all.flatMap((one) => [option, `${key}=${fill.show(one)}`]),
+      );
+  }
+}
+
+/** A word as a shell takes it. */
+const quoted = (word: string): string =>
+  /^[A-Za-z0-9_@%+=:,./*-]+$/.test(word) && !word.includes('*') ? word : `'${word.replaceAll("'", "'\\''")}'`;

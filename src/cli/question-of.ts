@@ -1,97 +1,95 @@
 import type { Catalog } from '../catalog/index.ts';
-import type { QuestionInput } from '../plan/index.ts';
 import type { Coded } from '../report/words/say.ts';
+import type { Fill, Keyed } from './fill.ts';
+import type { OptionSpec } from './options.ts';
 import type { Given } from './read-options.ts';
-import {
-  type GivenContent,
-  readChoice,
-  readContent,
-  readDate,
-  readHave,
-  readLength,
-  readWheel,
-  readWhole,
-  type Value,
-} from './read-values.ts';
+import type { GivenContent, Value } from './read-values.ts';
 
+/** A question as far as a command line gives it: keys of the question, nothing checked yet. */
+export type Filled = Readonly<Record<string, unknown>>;
 /** A command line as a question; the counts that were left out wait for the catalogue. */
 export interface AskedQuestion {
-  readonly question: (catalog: Catalog) => QuestionInput;
+  readonly question: (catalog: Catalog) => Filled;
   readonly faults: readonly Coded[];
 }
 
-/** Reads the options of `plan` as a question. Every value that cannot be read is a fault. */
-export async function questionOf(given: Given): Promise<AskedQuestion> {
+/** Reads options as a question, by the table that says where each belongs. Every value that cannot be read is a fault. */
+export async function questionOf(given: Given, options: readonly OptionSpec[]): Promise<AskedQuestion> {
   const faults: Coded[] = [];
-  const all = (name: string): readonly string[] => given.values.get(name) ?? [];
-  const taken = <T>(name: string, text: string, value: Value<T>): T[] => {
-    if (value.ok) return [value.value];
-    faults.push({ code: 'bad-option-value', params: { option: `--${name}`, found: text, expected: value.expected } });
-    return [];
-  };
-  const read = <T>(name: string, reader: (text: string) => Value<T>): T[] =>
-    [...new Set(all(name))].flatMap((text) => taken(name, text, reader(text)));
-  const length = async (name: string): Promise<number | undefined> => {
-    const text = all(name)[0];
-    return text === undefined ? undefined : taken(name, text, await readLength(text))[0];
-  };
-  const contents = read('with', readContent);
-  faults.push(...contradictions(contents, all('with')));
-  const [travelNow, travel] = [await length('travel-now'), await length('travel')];
-  const wheel = read('wheel', readWheel)[0];
-  const spacers = read('spacers', (text) => readWhole(text, 0, 'a whole number of spacers'))[0];
-  const date = read('date', readDate)[0];
-  const stepLimit = read('step-limit', (text) => readWhole(text, 1, 'a whole number above 0'))[0];
-  const prefer = read('prefer', (text) => readChoice(text, ['money', 'time', 'wait']))[0];
-  const supplies = read('supplies', (text) => readChoice(text, ['packs', 'bulk']))[0];
-  const have = all('have').flatMap((text) => taken('have', text, readHave(text)));
-  const question = (catalog: Catalog): QuestionInput => ({
-    chassis: all('chassis')[0] ?? '',
-    travelNow: travelNow ?? Number.NaN,
-    with: withContents(catalog, all('chassis')[0] ?? '', contents),
-    wants: {
-      ...(travel === undefined ? {} : { travel }),
-      ...(wheel === undefined ? {} : { wheel }),
-      use: [...new Set(all('use'))],
-      keep: [...new Set(all('keep'))],
-      renew: [...new Set(all('renew'))],
-      service: [...new Set(all('service'))],
-      ...(spacers === undefined ? {} : { spacers }),
-    },
-    have,
-    ...(prefer === undefined ? {} : { prefer }),
-    ...(supplies === undefined ? {} : { supplies }),
-    allowUnknown: given.values.has('allow-unknown'),
-    ...(date === undefined ? {} : { date }),
-    ...(stepLimit === undefined ? {} : { stepLimit }),
-  });
-  return { question, faults };
+  const filled: Record<string, unknown> = {};
+  const wants: Record<string, unknown> = {};
+  for (const { name, fill } of options) {
+    const texts = given.values.get(name);
+    if (!fill || texts === undefined) continue;
+    const [first = '', inner] = fill.path.split('.');
+    const value = fill.as === 'switch' ? true : await readAll(`--${name}`, fill, texts, faults);
+    if (value === undefined) continue;
+    if (inner === undefined) filled[first] = value;
+    else wants[inner] = value;
+  }
+  return { question: (catalog) => withCounts(catalog, { ...filled, wants }), faults };
 }
 
-/** Two different contents for one slot. */
-function contradictions(contents: readonly GivenContent[], texts: readonly string[]): Coded[] {
-  const slots = contents.map(({ slot }) => slot);
-  return [...new Set(slots.filter((slot, at) => slots.indexOf(slot) !== at))].map((slot) => ({
-    code: 'option-twice',
-    params: {
-      option: `--with ${slot}`,
-      values: [...new Set(texts.filter((text) => text.trim().startsWith(`${slot}=`)))],
-    },
-  }));
+async function readAll(
+  option: string,
+  fill: Exclude<Fill, { as: 'switch' }>,
+  texts: readonly string[],
+  faults: Coded[],
+): Promise<unknown> {
+  const taken: { readonly text: string; readonly value: unknown }[] = [];
+  for (const text of fill.path === 'have' ? texts : new Set(texts)) {
+    const read: Value<unknown> = await fill.read(text);
+    if (read.ok) taken.push({ text, value: read.value });
+    else faults.push({ code: 'bad-option-value', params: { option, found: text, expected: read.expected } });
+  }
+  if (taken.length === 0) return undefined;
+  switch (fill.as) {
+    case 'one':
+      return taken[0]?.value;
+    case 'list':
+      return taken.map(({ value }) => value);
+    case 'record': {
+      const keyed = taken.map(({ text, value }) => ({ text, ...(value as Keyed) }));
+      for (const key of new Set(keyed.map((one) => one.key))) {
+        const same = keyed.filter((one) => one.key === key);
+        if (same.length > 1)
+          faults.push({
+            code: 'option-twice',
+            params: { option: `${option} ${key}`, values: same.map(({ text }) => text) },
+          });
+      }
+      return Object.fromEntries(keyed.map(({ key, value }) => [key, value]));
+    }
+    case 'lists': {
+      const lists: Record<string, unknown[]> = {};
+      for (const { value } of taken) {
+        const one = value as Keyed;
+        lists[one.key] = [...(lists[one.key] ?? []), one.value];
+      }
+      return lists;
+    }
+  }
 }
 
-/** A content without a count holds one spacer, or as many pieces as the slot takes. */
-function withContents(
-  catalog: Catalog,
-  chassis: string,
-  contents: readonly GivenContent[],
-): NonNullable<QuestionInput['with']> {
-  const family = catalog.families.get(catalog.chassis.get(chassis)?.family ?? '');
-  return Object.fromEntries(
-    contents.map(({ slot: name, content }) => {
-      const slot = family?.slots.find((known) => known.name === name);
-      const usual = slot && !slot.counted ? slot.pieces : 1;
-      return [name, content && { sku: content.sku, quantity: content.quantity ?? usual }];
-    }),
-  );
+/** A content without a count holds one spacer, or as many pieces as its slot takes. */
+function withCounts(catalog: Catalog, question: Filled): Filled {
+  const counted = (name: string, content: GivenContent): GivenContent =>
+    content && { ...content, quantity: content.quantity ?? usualCount(catalog, question, name, content.sku) };
+  const held = Object.entries((question.with ?? {}) as Record<string, GivenContent>);
+  const possible = Object.entries((question.maybe ?? {}) as Record<string, readonly GivenContent[]>);
+  return {
+    ...question,
+    with: Object.fromEntries(held.map(([name, content]) => [name, counted(name, content)])),
+    maybe: Object.fromEntries(possible.map(([name, all]) => [name, all.map((content) => counted(name, content))])),
+  };
+}
+
+/** How many pieces a slot takes, in the family of the chassis, or else in one that the part fits. */
+function usualCount(catalog: Catalog, question: Filled, name: string, sku: string): number {
+  const own = catalog.chassis.get(String(question.chassis))?.family;
+  const families = own === undefined ? (catalog.parts.get(sku)?.fits ?? []).map(({ family }) => family) : [own];
+  const slot = families
+    .flatMap((family) => catalog.families.get(family)?.slots ?? [])
+    .find((known) => known.name === name);
+  return slot && !slot.counted ? slot.pieces : 1;
 }

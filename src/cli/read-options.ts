@@ -29,7 +29,7 @@ export async function readOptions(command: Command, args: readonly string[]): Pr
     else values.set(option.name, [...(values.get(option.name) ?? []), token.value ?? '']);
     if (option && !values.has(option.name)) values.set(option.name, []);
   }
-  for (const option of command.options) faults.push(...countFaults(command, option, values.get(option.name)));
+  for (const option of command.options) faults.push(...countFaults(option, values.get(option.name)));
   const { argument } = command;
   const surplus = argument === null ? rest : rest.slice(1);
   for (const found of surplus) faults.push({ code: 'surplus-argument', params: { found, command: command.name } });
@@ -64,12 +64,9 @@ async function unknownOption(command: Command, rawName: string): Promise<Coded> 
   return { code: 'unknown-option', params: { option: rawName, nearest: near, command: command.name } };
 }
 
-function countFaults(command: Command, option: OptionSpec, values: readonly string[] | undefined): Coded[] {
+function countFaults(option: OptionSpec, values: readonly string[] | undefined): Coded[] {
   const name = `--${option.name}`;
-  if (values === undefined) {
-    if (option.needed === 'optional') return [];
-    return [{ code: 'option-missing', params: { option: name, example: option.example, command: command.name } }];
-  }
+  if (values === undefined) return [];
   const different = [...new Set(values)];
   return option.repeat === 'once' && different.length > 1
     ? [{ code: 'option-twice', params: { option: name, values: different } }]

@@ -1,3 +1,5 @@
+import type { Keyed } from './fill.ts';
+
 /** A value as the question has it, or what it should have been. */
 export type Value<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly expected: string };
 
@@ -41,19 +43,52 @@ export const readDate = (text: string): Value<string> => {
     : bad('a day of the calendar');
 };
 
-/** What is in a slot. Without a count, the count is left to the slot. */
-export interface GivenContent {
-  readonly slot: string;
-  readonly content: { readonly sku: string; readonly quantity: number | null } | null;
+/** Any text that is not empty; what it may be is for the question to say. */
+export const readText = (text: string): Value<string> => (text.trim() === '' ? bad('a value') : good(text.trim()));
+
+/** A rate of a coil in N/mm. */
+export async function readRate(text: string): Promise<Value<number>> {
+  const trimmed = text.trim();
+  if (DECIMAL.test(trimmed)) return good(Number(trimmed));
+  const expected = 'a rate, such as 7.5, "7.5 N/mm" or "43 lbf/in"';
+  if (!/^[0-9]/.test(trimmed)) return bad(expected);
+  const { parseQuantity } = await import('../quantity/parse.ts');
+  const parsed = parseQuantity('rate', trimmed);
+  return parsed.ok ? good(parsed.value / 1000) : bad(expected);
 }
 
-export function readContent(text: string): Value<GivenContent> {
-  const [, slot, what] = /^\s*([^=\s]+)\s*=\s*(.+?)\s*$/.exec(text) ?? [];
+/** Bounds of a length in mm: LEAST..GREATEST, or one length for both. */
+export async function readBounds(text: string): Promise<Value<{ readonly least: number; readonly greatest: number }>> {
+  const [first = '', second = first, ...more] = text.split('..');
+  const [least, greatest] = [await readLength(first), await readLength(second)];
+  const expected = 'LEAST..GREATEST in mm, such as 510..525';
+  if (!least.ok || !greatest.ok || more.length > 0 || least.value > greatest.value) return bad(expected);
+  return good({ least: least.value, greatest: greatest.value });
+}
+
+/** NAME=LENGTH. */
+export async function readSetting(text: string): Promise<Value<Keyed>> {
+  const [, key, value] = /^\s*([^=\s]+)\s*=\s*(.+?)\s*$/.exec(text) ?? [];
+  const length = await readLength(value ?? '');
+  return key !== undefined && length.ok ? good({ key, value: length.value }) : bad('NAME=LENGTH');
+}
+
+/** SLOT.TRAIT=VALUE. */
+export function readTrait(text: string): Value<Keyed> {
+  const [, key, value] = /^\s*([a-z0-9-]+\.[a-z0-9-]+)\s*=\s*([^=\s]+)\s*$/.exec(text) ?? [];
+  return key === undefined ? bad('SLOT.TRAIT=VALUE, such as damper.lockout=none') : good({ key, value });
+}
+
+/** What a slot holds. Without a count, the count is left to the slot. */
+export type GivenContent = { readonly sku: string; readonly quantity: number | null } | null;
+
+export function readContent(text: string): Value<{ readonly key: string; readonly value: GivenContent }> {
+  const [, key, what] = /^\s*([^=\s]+)\s*=\s*(.+?)\s*$/.exec(text) ?? [];
   const [, sku, count] = /^([^*\s]+?)(?:\*([0-9]{1,4}))?$/.exec(what ?? '') ?? [];
-  if (slot === undefined || sku === undefined || count === '0' || !SKU.test(sku))
+  if (key === undefined || sku === undefined || count === '0' || !SKU.test(sku))
     return bad('SLOT=SKU, SLOT=SKU*N or SLOT=none');
-  if (sku === 'none' && count === undefined) return good({ slot, content: null });
-  return good({ slot, content: { sku, quantity: count === undefined ? null : Number(count) } });
+  if (sku === 'none' && count === undefined) return good({ key, value: null });
+  return good({ key, value: { sku, quantity: count === undefined ? null : Number(count) } });
 }
 const SKU = /^[A-Za-z0-9](?:[A-Za-z0-9._/-]*[A-Za-z0-9])?$/;
 

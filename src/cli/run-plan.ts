@@ -2,7 +2,7 @@ import { type Answer, ask, makeWorld, type World } from '../plan/index.ts';
 import type { ListedFault } from '../report/faults.ts';
 import { EXIT, type ExitCode, type Io } from './io.ts';
 import { type LoadedWorld, loadWorld } from './load-world.ts';
-import { PLAN_OPTIONS } from './options.ts';
+import { PLAN_OPTIONS } from './plan-options.ts';
 import { type AskedQuestion, questionOf } from './question-of.ts';
 import type { Given } from './read-options.ts';
 import { readChoice } from './read-values.ts';
@@ -11,7 +11,7 @@ const FORMATS = ['text', 'json', 'csv', 'md'] as const;
 
 /** `legwork plan`: asks the question and prints the answer. */
 export async function runPlan(given: Given, io: Io): Promise<ExitCode> {
-  const asked = await questionOf(given);
+  const asked = await questionOf(given, PLAN_OPTIONS);
   const formatText = given.values.get('format')?.[0] ?? 'text';
   const format = readChoice(formatText, FORMATS);
   const loaded = await loadWorld(given, io);
@@ -56,20 +56,21 @@ function exitOf({ status }: Answer): ExitCode {
 
 /** What the catalogue finds wrong with a question whose options have faults already: all is said in one go. */
 function questionFaults({ catalog, shelf }: LoadedWorld, asked: AskedQuestion, given: Given): ListedFault[] {
-  if (!catalog || !shelf || !given.values.get('chassis')?.length) return [];
-  const question = asked.question(catalog);
-  const known = Number.isFinite(question.travelNow);
+  if (!catalog || !shelf || (!given.values.has('chassis') && !given.values.has('bike'))) return [];
   const world: World = makeWorld(catalog, shelf.stock, shelf.shop);
-  const reply = ask(world, { ...question, travelNow: known ? question.travelNow : 0, stepLimit: 1 });
-  if (reply.kind === 'answer') return [];
-  return reply.faults.filter(({ code }) => known || !/-now$/.test(code)).map(listed);
+  const reply = ask(world, { ...asked.question(catalog), stepLimit: 1 });
+  // a travel that cannot be read is not missing
+  const unread = given.values.has('travel-now');
+  return reply.kind === 'answer'
+    ? []
+    : reply.faults.filter(({ code }) => !(unread && code === 'travel-now-missing')).map(listed);
 }
 
 /** A fault of the question, with the option in place of the path. */
 function listed(fault: { readonly code: string; readonly params: ListedFault['params'] }): ListedFault {
   const path = fault.code === 'bad-question' ? String(fault.params.path) : '';
   const option = PLAN_OPTIONS.find(
-    (one) => one.path !== undefined && (path === one.path || path.startsWith(`${one.path}.`)),
+    ({ fill }) => fill !== null && (path === fill.path || path.startsWith(`${fill.path}.`)),
   );
   const params = option ? { ...fault.params, path: `--${option.name}` } : fault.params;
   return { list: 'faults', code: fault.code, params };
@@ -115,15 +116,25 @@ async function print(
     }
     case 'md': {
       const { printMarkdown } = await import('./print-markdown.ts');
-      io.out(printMarkdown(answer, world, loaded.sources));
+      io.out(printMarkdown(answer, world, loaded.sources, folders(given)));
       return;
     }
     case 'text': {
       const { printText } = await import('./print-text.ts');
-      io.out(printText(answer, world, loaded.sources, io));
+      io.out(printText(answer, world, loaded.sources, io, folders(given)));
       return;
     }
   }
 }
+
+/** The options about folders, so that a command line in the answer finds the same catalogue. */
+const folders = ({ values }: Given): string[] =>
+  ['catalog', 'stock', 'shop'].flatMap(
+    (name) =>
+      values
+        .get(name)
+        ?.slice(0, 1)
+        .flatMap((value) => [`--${name}`, value]) ?? [],
+  );
 
 export type PlanFormat = (typeof FORMATS)[number];

@@ -8,7 +8,7 @@ import { chassisDomain, type SettingDomain, type SlotDomain, settingDomains, slo
 import type { Member } from './member.ts';
 import type { Now } from './now.ts';
 import { ruleTables } from './rules.ts';
-import { Variables } from './variables.ts';
+import { type Rule, Variables } from './variables.ts';
 import { wantTables } from './want-tables.ts';
 import { type ForkWants, keptTraits } from './wants.ts';
 
@@ -36,39 +36,30 @@ export interface ForkProblem {
   readonly verdict: (part: Part, chassis: Chassis) => Verdict;
 }
 
+/** Whether values that a wish or a rule on one variable rules out are left in (a refusal needs them) or out (a search is quicker without). */
+export type Extent = 'whole' | 'narrow';
+
 /** Turns a question about the fork into variables, members and tables. */
 export function forkProblem(
   catalog: Catalog,
   now: Now,
   wants: ForkWants,
   policy: { readonly allowUnknown: boolean },
+  extent: Extent = 'whole',
 ): ForkProblem {
   const family = familyOf(catalog, now.build.chassis);
-  const chassis = chassisDomain(catalog, now.build.chassis);
-  const domains = slotDomains(catalog, now.slots, chassis, now.build, wants.useParts, {
-    ...policy,
-    identity: now.identity,
-  });
-  const settings = settingDomains(family.settings, now.build);
-  const variables = new Variables(
-    catalog,
-    family,
-    now,
-    chassis,
-    domains,
-    travelDomain(catalog, now, wants, chassis, domains),
-    settings,
-  );
-  const rules = [
+  const kept = keptTraits(catalog, family, now.build, now.travel, wants);
+  const rulesOf = (variables: Variables): Rule[] => [
     ...ruleTables(variables, wants, policy),
     ...bikeRules(variables, wants, policy),
-    ...wantTables(variables, wants, keptTraits(catalog, family, now.build, now.travel, wants)),
+    ...wantTables(variables, wants, kept),
   ];
-  const members: Member[] = [];
-  const sizes = variables.sizes;
-  const tables = rules.map(
-    (rule): Table =>
-      tableOf(sizes, rule.scope, rule.member === null ? null : memberIndex(members, rule.member), rule.holds),
+  const whole = allVariables(catalog, family, now, wants, policy);
+  const variables = extent === 'whole' ? whole : narrowed(whole, rulesOf(whole));
+  const members = new Members();
+  const { sizes, chassis, domains, settings } = variables;
+  const tables = rulesOf(variables).map(
+    (rule): Table => tableOf(sizes, rule.scope, members.indexOf(rule.member), rule.holds),
   );
   return {
     catalog,
@@ -79,8 +70,8 @@ export function forkProblem(
     domains,
     travels: variables.travels,
     sizes,
-    members,
-    problem: { sizes, tables, sums: [], members: members.length },
+    members: members.list,
+    problem: { sizes, tables, sums: [], members: members.list.length },
     order: [...domains, ...settings].map((_domain, at) => at + 1),
     counted: [
       ...domains.flatMap(({ slot }, at) => (slot.singleUse || slot.wears ? [] : [at + 1])),
@@ -91,13 +82,74 @@ export function forkProblem(
   };
 }
 
-/** Rules that say the same are one member: the same code with the same parameters. */
-function memberIndex(members: Member[], member: Member): number {
-  const key = (one: Member): string => `${one.code} ${JSON.stringify(one.params)}`;
-  const at = members.findIndex((known) => key(known) === key(member));
-  if (at >= 0) return at;
-  members.push(member);
-  return members.length - 1;
+function allVariables(
+  catalog: Catalog,
+  family: Family,
+  now: Now,
+  wants: ForkWants,
+  policy: { readonly allowUnknown: boolean },
+): Variables {
+  const chassis = chassisDomain(catalog, now.build.chassis);
+  const domains = slotDomains(catalog, now.slots, chassis, now.build, wants.useParts, {
+    ...policy,
+    identity: now.identity,
+  });
+  const settings = settingDomains(family.settings, now.build);
+  return new Variables(
+    catalog,
+    family,
+    now,
+    chassis,
+    domains,
+    travelDomain(catalog, now, wants, chassis, domains),
+    settings,
+  );
+}
+
+/** The same variables without the values that a rule on one variable, or on the chassis and one variable, rules out. What is there now stays as value 0. */
+function narrowed(variables: Variables, rules: readonly Rule[]): Variables {
+  const alive = variables.sizes.map((size) => new Uint8Array(size).fill(1));
+  const filter = (variable: number, may: (value: number) => boolean): void => {
+    const values = alive[variable];
+    values?.forEach((one, value) => {
+      if (one === 1 && !may(value)) values[value] = 0;
+    });
+  };
+  for (const { scope, holds } of rules) if (scope.length === 1) filter(scope[0] ?? 0, (value) => holds([value]));
+  const bodies = variables.chassis.flatMap((_body, value) => (alive[0]?.[value] === 1 ? [value] : []));
+  for (const { scope, holds } of rules) {
+    if (scope.length === 2 && scope[0] === variables.chassisVariable)
+      filter(scope[1] ?? 0, (value) => bodies.some((body) => holds([body, value])));
+  }
+  const left = <T>(variable: number, values: readonly T[]): T[] =>
+    values.filter((_one, value) => value === 0 || alive[variable]?.[value] === 1);
+  const { catalog, family, now } = variables;
+  return new Variables(
+    catalog,
+    family,
+    now,
+    left(variables.chassisVariable, variables.chassis),
+    variables.domains.map(({ slot, contents }, at) => ({ slot, contents: left(at + 1, contents) })),
+    left(variables.travelVariable, variables.travels),
+    variables.settings.map(({ setting, values }, at) => ({
+      setting,
+      values: left(variables.domains.length + 1 + at, values),
+    })),
+  );
+}
+
+/** Members by what they say: rules that say the same are one. */
+class Members {
+  readonly list: Member[] = [];
+  private readonly known = new Map<string, number>();
+
+  indexOf(member: Member | null): number | null {
+    if (member === null) return null;
+    const key = `${member.code} ${JSON.stringify(member.params)}`;
+    const at = this.known.get(key) ?? this.list.push(member) - 1;
+    this.known.set(key, at);
+    return at;
+  }
 }
 
 /** Every travel that some spring gives somewhere in play, and the wanted one; that of now first. */

@@ -57,7 +57,7 @@ function work(world: World, prepared: Prepared): Answer {
     return answer(world, prepared, { status: 'impossible', complete: true, refusal });
   }
   const budget = new StepBudget(question.stepLimit);
-  const fork = forkProblem(world.catalog, prepared.now, prepared.wants, question);
+  const fork = forkProblem(world.catalog, prepared.now, prepared.wants, question, 'narrow');
   if (satisfiedByNow(prepared, fork)) return answer(world, prepared, { status: 'nothing-to-do', complete: true });
   const result = searchPlans(world, prepared, fork, budget);
   const complete = result.end === 'whole';
@@ -127,9 +127,10 @@ function noPlan(world: World, prepared: Prepared, fork: ForkProblem, budget: Ste
   }
   const open = prepared.question.allowUnknown
     ? null
-    : forkProblem(world.catalog, prepared.now, prepared.wants, { allowUnknown: true });
+    : forkProblem(world.catalog, prepared.now, prepared.wants, { allowUnknown: true }, 'narrow');
   const withUnknown = open ? canBuild(open, () => true, budget) === true : false;
-  const refusal = refuse(world, prepared, fork, budget);
+  const whole = forkProblem(world.catalog, prepared.now, prepared.wants, prepared.question);
+  const refusal = refuse(world, prepared, whole, budget);
   return answer(world, prepared, {
     status: refusal === null ? 'stopped' : withUnknown ? 'not-known' : 'impossible',
     complete: refusal !== null,
@@ -205,7 +206,7 @@ function serviceOffers(
       wants: { ...prepared.question.wants, service: [...prepared.question.wants.service, id] },
     };
     const again: Prepared = settled(world, { ...prepared, question });
-    const fork = forkProblem(world.catalog, prepared.now, again.wants, question);
+    const fork = forkProblem(world.catalog, prepared.now, again.wants, question, 'narrow');
     const result = searchPlans(world, again, fork, budget);
     const with_ = recommended(again, result.candidates);
     if (result.end !== 'whole' || !with_) return [];

@@ -65,7 +65,7 @@ function assemble(
         from: prepared.now.build.slots.get(slot) ?? null,
         to: build.slots.get(slot) ?? null,
       })),
-    lines: prepared.question.why ? explainLines(world, prepared, fork, candidate, lines) : lines,
+    lines: prepared.question.why ? explainLines(world, prepared, candidate, lines) : lines,
     steps,
     tools: planTools(world, steps),
     money: {

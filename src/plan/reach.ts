@@ -88,7 +88,7 @@ function cell(world: World, prepared: Prepared, wheel: number, travel: Micrometr
   if (wheel === now.build.chassis.wheel && travel === now.travel)
     return { travel: at, status: 'now', plan: null, why: [] };
   const wants: ForkWants = { ...prepared.wants, travel, wheel };
-  const fork = forkProblem(world.catalog, now, wants, question);
+  const fork = forkProblem(world.catalog, now, wants, question, 'narrow');
   const budget = new StepBudget(question.stepLimit);
   const { candidates, end } = searchPlans(world, { ...prepared, wants }, fork, budget);
   const best = [...candidates].sort((a, b) => byPreference(question.prefer, a.vector, b.vector))[0];
@@ -106,9 +106,9 @@ function cell(world: World, prepared: Prepared, wheel: number, travel: Micrometr
   }
   if (end === 'stopped') return { travel: at, status: 'stopped', plan: null, why: [] };
   if (canBuild(fork, () => true, budget)) return { travel: at, status: 'not-obtainable', plan: null, why: [] };
-  const relaxed = forkProblem(world.catalog, now, wants, { allowUnknown: true });
+  const relaxed = forkProblem(world.catalog, now, wants, { allowUnknown: true }, 'narrow');
   const status = canBuild(relaxed, () => true, budget) ? 'not-known' : 'impossible';
-  return { travel: at, status, plan: null, why: reasons(fork, budget) };
+  return { travel: at, status, plan: null, why: reasons(forkProblem(world.catalog, now, wants, question), budget) };
 }
 
 function reasons(fork: ForkProblem, budget: StepBudget): readonly Omit<Member, 'message'>[] {

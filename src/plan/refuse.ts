@@ -104,7 +104,7 @@ function relaxed(
   const wants = forkWants(world.catalog, prepared.asked, wishes);
   const asked = prepared.wants.travel;
   if (asked === null || !wishes.some(({ kind }) => kind === 'travel')) return [wants];
-  const without = forkProblem(world.catalog, prepared.now, wants, { allowUnknown: prepared.question.allowUnknown });
+  const without = forkProblem(world.catalog, prepared.now, wants, prepared.question, 'narrow');
   const reachable = new Set<number>();
   new Search(without.problem, () => true, without.order).run(budget, {
     leaf: (values) => {
@@ -147,9 +147,7 @@ function solveAgain(
 }
 
 function bestOf(world: World, prepared: Prepared, budget: StepBudget): Candidate | null {
-  const fork = forkProblem(world.catalog, prepared.now, prepared.wants, {
-    allowUnknown: prepared.question.allowUnknown,
-  });
+  const fork = forkProblem(world.catalog, prepared.now, prepared.wants, prepared.question, 'narrow');
   const { candidates } = searchPlans(world, prepared, fork, budget);
   return [...candidates].sort((a, b) => byPreference(prepared.question.prefer, a.vector, b.vector))[0] ?? null;
 }

@@ -1,5 +1,5 @@
 import type { Content } from '../catalog/index.ts';
-import type { ForkProblem } from '../fork/index.ts';
+import { type ForkProblem, forkProblem } from '../fork/index.ts';
 import { minor } from '../quantity/index.ts';
 import { StepBudget, smallestConflict, type Table, tableOf } from '../solve/index.ts';
 import { type Market, type Purchase, purchases, withoutOffer } from '../supply/index.ts';
@@ -14,14 +14,9 @@ import type { World } from './world.ts';
 type Why = Line['why'];
 
 /** Gives every buy, install and renew line its reason: what else there was, and the one fact against the nearest alternative. */
-export function explainLines(
-  world: World,
-  prepared: Prepared,
-  fork: ForkProblem,
-  candidate: Candidate,
-  lines: readonly Line[],
-): Line[] {
+export function explainLines(world: World, prepared: Prepared, candidate: Candidate, lines: readonly Line[]): Line[] {
   const bySlot = new Map<string, Why>();
+  const fork = forkProblem(world.catalog, prepared.now, prepared.wants, prepared.question);
   return lines.map((line): Line => {
     const slot = line.because[0] ?? '';
     if (line.action === 'buy' && line.sku !== null)
@@ -75,7 +70,7 @@ function whyBought(world: World, prepared: Prepared, candidate: Candidate, sku: 
 function whyInSlot(world: World, prepared: Prepared, fork: ForkProblem, candidate: Candidate, slot: string): Why {
   const variable = fork.domains.findIndex((domain) => domain.slot.name === slot) + 1;
   const contents = fork.domains[variable - 1]?.contents ?? [];
-  const chosen = contents[candidate.values[variable] ?? 0]?.sku ?? null;
+  const chosen = candidate.build.slots.get(slot)?.sku ?? null;
   const others = contents.filter((content) => content !== null && content.sku !== chosen);
   const params = { slot, sku: chosen, others: new Set(others.map((content) => content?.sku)).size };
   if (others.length === 0) return { code: 'only-listed', params, against: null };

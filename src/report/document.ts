@@ -1,7 +1,7 @@
 import type { Catalog } from '../catalog/index.ts';
 import type { Answer, AnswerDocument, Flag, Line, Source } from '../plan/index.ts';
 import type { Language } from './words/language.ts';
-import { type Coded, say } from './words/say.ts';
+import { type Coded, say, wordsOf } from './words/say.ts';
 
 /** Whether facts are shown with the file and line they stand at. */
 export type Places = 'with-places' | 'without-places';
@@ -81,10 +81,20 @@ function lineDocument(line: Line, language: Language, place: Place): AnswerDocum
     leftOver,
     from,
     because,
-    why: why && { ...why, message: say(language, 'whys', why as Coded) },
+    why: why && { ...why, message: whyWords(language, why) },
     ...rest,
     source: place(line.source),
   };
+}
+
+/** Why a line stands as it does, and the one fact against the nearest alternative: a rule is worded as in a refusal. */
+export function whyWords(language: Language, why: NonNullable<Line['why']>): string {
+  const said = say(language, 'whys', why);
+  if (why.against === null) return said;
+  const list = wordsOf(language, 'against', why.against.code) ? 'against' : 'members';
+  const { sku } = why.against.params;
+  const about = list === 'members' && typeof sku === 'string' ? `against ${sku}: ` : '';
+  return `${said}; ${about}${say(language, list, why.against)}`;
 }
 
 type Writable<T> = T extends readonly (infer Item)[]

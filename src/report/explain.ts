@@ -7,6 +7,8 @@ const GROUPS: readonly (readonly [ListName, string])[] = [
   ['statuses', 'how an answer ends'],
   ['flags', 'flags on an answer'],
   ['members', 'reasons in a refusal'],
+  ['whys', 'reasons for a line'],
+  ['against', 'facts against an alternative'],
   ['faults', 'faults of a question'],
   ['usage', 'faults of a command line'],
   ['problems', 'problems of a catalogue'],

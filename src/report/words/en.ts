@@ -4,12 +4,23 @@ import { members } from './en/members.ts';
 import { phrases } from './en/phrases.ts';
 import { fileProblems } from './en/problems-files.ts';
 import { recordProblems } from './en/problems-records.ts';
-import { audit, statuses, usage, whys } from './en/usage.ts';
+import { audit, statuses, usage } from './en/usage.ts';
+import { against, whys } from './en/whys.ts';
 import type { Language } from './language.ts';
 
 /** English. */
 export const en: Language = {
   tag: 'en',
-  codes: { statuses, flags, members, whys, faults, usage, problems: { ...fileProblems, ...recordProblems }, audit },
+  codes: {
+    statuses,
+    flags,
+    members,
+    whys,
+    against,
+    faults,
+    usage,
+    problems: { ...fileProblems, ...recordProblems },
+    audit,
+  },
   phrases,
 };

@@ -1,6 +1,14 @@
 import type { ProblemParams } from '../../catalog/index.ts';
 import type { FaultParams } from '../../plan/index.ts';
-import type { AuditParams, FlagParams, MemberParams, StatusParams, UsageParams, WhyParams } from './params.ts';
+import type {
+  AgainstParams,
+  AuditParams,
+  FlagParams,
+  MemberParams,
+  StatusParams,
+  UsageParams,
+  WhyParams,
+} from './params.ts';
 import type { Phrases } from './phrases.ts';
 
 /** The words for one code: the sentence with its values, what the code stands for, and what to do about it. */
@@ -24,6 +32,7 @@ export interface CodeLists {
   readonly flags: FlagParams;
   readonly members: MemberParams;
   readonly whys: WhyParams;
+  readonly against: AgainstParams;
   readonly faults: FaultParams;
   readonly usage: UsageParams;
   readonly problems: ProblemParams;

@@ -48,6 +48,38 @@ export interface FlagParams {
   readonly 'tool-not-at-hand': { readonly tool: string; readonly price: string | null };
   readonly 'used-part': { readonly sku: string };
   readonly hazard: { readonly name: string; readonly hazard: string };
+  readonly 'frame-limit-not-known': { readonly bike: string; readonly to: number };
+  readonly 'size-not-known': { readonly bike: string; readonly sizes: readonly string[] };
+  readonly 'tyre-not-known': { readonly bike: string };
+  readonly 'tyre-room-not-known': { readonly chassis: string; readonly tyre: string };
+  readonly 'steerer-length-not-known': { readonly bike: string; readonly chassis: string };
+  readonly 'limits-disagree': {
+    readonly part: string;
+    readonly chassis: string;
+    readonly partLeast: string;
+    readonly partGreatest: string;
+    readonly chassisLeast: string;
+    readonly chassisGreatest: string;
+  };
+  readonly replaced: { readonly sku: string; readonly by: readonly string[] };
+  readonly 'last-of-old-number': { readonly sku: string };
+  readonly 'substitute-used': { readonly specification: string; readonly sku: string; readonly name: string };
+  readonly 'equal-offered': {
+    readonly specification: string;
+    readonly sku: string;
+    readonly name: string;
+    readonly price: string;
+    readonly days: number;
+  };
+  readonly notice: NoticeParams;
+  readonly 'notice-check': NoticeParams;
+}
+interface NoticeParams {
+  readonly notice: string;
+  readonly title: string;
+  readonly text: string;
+  readonly serials: string | null;
+  readonly months: string | null;
 }
 
 /** Who has a say in a refusal: wishes, kept traits, rules, listings, stock. */
@@ -80,6 +112,44 @@ export interface MemberParams {
   readonly 'volume-spacer-count': Readonly<Record<never, never>>;
   readonly 'no-operation': { readonly slot: string; readonly family: string };
   readonly 'not-obtainable': { readonly chassis: string; readonly skus: readonly string[] };
+  readonly 'want-coil-rate': { readonly rate: number };
+  readonly 'want-axle-to-crown': { readonly least: number; readonly greatest: number };
+  readonly 'want-offset': { readonly least: number; readonly greatest: number };
+  readonly 'want-trait': { readonly trait: string; readonly value: string };
+  readonly 'frame-travel': FrameRange;
+  readonly 'frame-axle-to-crown': FrameRange;
+  readonly 'part-travel-limit': { readonly slot: string };
+  readonly 'not-rated-motor': FamilyOnBike;
+  readonly 'not-rated-motor-not-known': FamilyOnBike;
+  readonly 'not-rated-category': RatedOnBike;
+  readonly 'not-rated-category-not-known': RatedOnBike;
+  readonly 'dual-crown-not-approved': FamilyOnBike;
+  readonly 'dual-crown-not-approved-not-known': FamilyOnBike;
+  readonly 'wheel-of-bike': { readonly bike: string; readonly wheel: number };
+  readonly 'tyre-room': {
+    readonly tyre: string;
+    readonly place: string;
+    readonly size: number;
+    readonly room: number | null;
+  };
+  readonly 'standard-not-known': MemberParams['dimension'];
+  readonly 'rotor-size': { readonly rotor: number | null; readonly native: number | null };
+  readonly 'rotor-greatest': { readonly greatest: number | null };
+  readonly 'steerer-length': { readonly bike: string; readonly steerer: number | null; readonly needed: number };
+  readonly 'notice-blocks': { readonly notice: string; readonly title: string; readonly text: string };
+}
+interface FrameRange {
+  readonly bike: string;
+  readonly least: number | null;
+  readonly greatest: number | null;
+}
+interface FamilyOnBike {
+  readonly family: string;
+  readonly bike: string;
+}
+interface RatedOnBike extends FamilyOnBike {
+  readonly category: number;
+  readonly rated: number | null;
 }
 interface SlotTie {
   readonly sku: string;
@@ -89,7 +159,34 @@ interface SlotTie {
 }
 
 /** Why a line stands as it does. */
-export type WhyParams = Readonly<Record<never, never>>;
+export interface WhyParams {
+  readonly 'asked-for': { readonly sku: string };
+  readonly 'cheapest-cover': { readonly sku: string };
+  readonly 'only-offer': { readonly sku: string };
+  readonly 'soonest-cover': { readonly sku: string };
+  readonly 'meets-specification': { readonly sku: string };
+  readonly 'only-listed': InSlot;
+  readonly unbeaten: InSlot;
+  readonly 'only-one-that-goes': InSlot;
+}
+interface InSlot {
+  readonly slot: string;
+  readonly sku: string | null;
+  readonly others: number;
+}
+
+/** The one fact against the nearest alternative; a rule may stand there too, by its own code. */
+export interface AgainstParams {
+  readonly 'without-it-dearer': { readonly by: string; readonly buys: readonly string[] };
+  readonly 'without-it-later': { readonly days: number | null; readonly buys: readonly string[] };
+  readonly 'alternative-plan': {
+    readonly sku: string;
+    readonly money: string;
+    readonly more: string;
+    readonly minutes: number;
+    readonly days: number | null;
+  };
+}
 
 /** How an answer can end. */
 export interface StatusParams {

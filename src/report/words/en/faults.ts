@@ -60,6 +60,12 @@ export const faults: WordsTable<FaultParams> = {
     way: ({ known }) => (known.length === 0 ? 'It has none.' : `Settings there: ${orList(known)}.`),
     example: { setting: 'stanchion', family: 'Example', known: ['stanchion-height'] },
   },
+  'too-many-cases': {
+    say: ({ cases, most }) => `What may be in the fork makes ${cases} cases; at most ${most} are worked out.`,
+    meaning: 'Every combination of what slots may hold is a case of its own.',
+    way: () => 'Look at one of the slots first, and say what is in it with --with.',
+    example: { cases: 128, most: 64 },
+  },
   'unknown-sku': {
     say: ({ sku }) => `The catalogue has no part, kit, pack or supply ${sku}.`,
     meaning: 'Everything that is bought or used is named by its SKU in the catalogue.',

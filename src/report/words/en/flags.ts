@@ -1,5 +1,6 @@
 import type { WordsTable } from '../language.ts';
 import type { FlagParams } from '../params.ts';
+import { bikeFlags } from './flags-bike.ts';
 import { roleName } from './names.ts';
 import { contentWords, counted, mm, orList } from './shared.ts';
 
@@ -7,6 +8,7 @@ const nothing = {} as const;
 
 /** Flags: what blocks, what must be looked up or measured, what is worth knowing. */
 export const flags: WordsTable<FlagParams> = {
+  ...bikeFlags,
   'now-assumed': {
     say: ({ slot, held, others }) =>
       `Factory builds at this travel differ in the ${roleName(slot)}. This answer takes ${contentWords(held)} to be in the fork; it may be ${orList(others.map((other) => contentWords(other.slice(other.indexOf('=') + 1))))}.`,

@@ -1,10 +1,12 @@
 import type { WordsTable } from '../language.ts';
 import type { MemberParams } from '../params.ts';
+import { bikeMembers } from './members-bike.ts';
 import { roleName, traitName } from './names.ts';
-import { andList, mm } from './shared.ts';
+import { andList, mm, rangeWords } from './shared.ts';
 
 /** Who has a say in a refusal. Each sentence states one fact and nothing more. */
 export const members: WordsTable<MemberParams> = {
+  ...bikeMembers,
   'want-travel': {
     say: ({ travel }) => `${travel} mm of travel`,
     meaning: 'The wish for a travel.',
@@ -137,9 +139,3 @@ export const members: WordsTable<MemberParams> = {
     example: { chassis: 'Example for 559 wheels', skus: ['AB-L-559'] },
   },
 };
-
-function rangeWords(least: number | null, greatest: number | null): string {
-  if (least === null && greatest === null) return 'has none in the catalogue';
-  if (least === null) return `goes up to ${greatest} mm`;
-  return greatest === null ? `starts at ${least} mm` : `goes from ${least} mm to ${greatest} mm`;
-}

@@ -25,5 +25,12 @@ export function contentWords(content: string): string {
   return count === undefined || count === '1' ? sku : `${count} x ${sku}`;
 }
 
+/** A range with limits that may not be known, as the end of a sentence about what has it. */
+export function rangeWords(least: number | null, greatest: number | null): string {
+  if (least === null && greatest === null) return 'has none in the catalogue';
+  if (least === null) return `goes up to ${greatest} mm`;
+  return greatest === null ? `starts at ${least} mm` : `goes from ${least} mm to ${greatest} mm`;
+}
+
 /** A value that already has its unit, or a length in mm. */
 export const mm = (value: string | number): string => (typeof value === 'number' ? `${value} mm` : value);

@@ -1,5 +1,5 @@
 import type { WordsTable } from '../language.ts';
-import type { AuditParams, StatusParams, UsageParams, WhyParams } from '../params.ts';
+import type { AuditParams, StatusParams, UsageParams } from '../params.ts';
 import { counted, nearestHint, orList } from './shared.ts';
 
 /** What can be wrong with a command line. */
@@ -122,8 +122,6 @@ export const statuses: WordsTable<StatusParams> = {
     example: { steps: 1000 },
   },
 };
-
-export const whys: WordsTable<WhyParams> = {};
 
 export const audit: WordsTable<AuditParams> = {
   'audit-finding': {
