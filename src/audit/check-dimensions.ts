@@ -1,68 +1,63 @@
+import { type Agreement, asHeadTube, asNeighbour, BIKE_AGREEMENTS, FORK_AGREEMENTS, factOf } from './agreements.ts';
 import { type Fault, fault } from './finding.ts';
-import { length } from './measure.ts';
-import { type Row, row, text } from './read.ts';
-import { partIn, type Scene } from './scene.ts';
+import { type Row, row } from './read.ts';
+import { ontoAnother, partIn, type Scene } from './scene.ts';
 
-type Kind = 'dimensions' | 'interfaces';
-/** A fact of the part in a slot that must be the same in a neighbour: another slot, or the family. */
-interface Agreement {
-  readonly slot: string;
-  readonly fact: string;
-  readonly with: 'family' | { readonly slot: string };
-  readonly its: string;
-  readonly kind: Kind;
-}
-
-const withFamily = (slot: string, fact: string, its: string): Agreement => ({
-  slot,
-  fact,
-  with: 'family',
-  its,
-  kind: 'dimensions',
-});
-const withSlot = (slot: string, kind: Kind, fact: string, other: string, its = fact): Agreement => ({
-  slot,
-  fact,
-  with: { slot: other },
-  its,
-  kind,
-});
-
-const AGREEMENTS: readonly Agreement[] = [
-  withFamily('spring', 'bore', 'spring-bore'),
-  withFamily('spring', 'ring-groove', 'ring-groove'),
-  withFamily('damper', 'bore', 'damper-bore'),
-  withFamily('wipers', 'stanchion', 'stanchion'),
-  withFamily('foam-rings', 'stanchion', 'stanchion'),
-  withSlot('wipers', 'dimensions', 'seal-seat', 'lowers'),
-  withSlot('foam-rings', 'dimensions', 'seal-seat', 'lowers'),
-  withSlot('foot-seals', 'dimensions', 'foot-hole', 'lowers'),
-  withSlot('volume-spacers', 'interfaces', 'spacer-seat', 'spring'),
-  withSlot('volume-spacers', 'dimensions', 'bore', 'spring'),
-  withSlot('travel-spacers', 'dimensions', 'shaft', 'spring'),
-  withSlot('top-cap', 'interfaces', 'cap-thread', 'upper'),
-];
+/** What came of comparing: `some` of the generations that the fork can be contradict, or a side says nothing. */
+type Compared = 'agree' | 'contradict' | 'some' | 'silent';
 
 /** `dimension`: neighbours agree where both sides are given; only pairs with a changed member are judged. */
 export function* checkDimensions(scene: Scene): Iterable<Fault> {
-  for (const agreement of AGREEMENTS) {
-    const other = agreement.with === 'family' ? null : agreement.with.slot;
-    const pairIsNew =
-      scene.changed.has(agreement.slot) || (other === null ? scene.chassisChanged : scene.changed.has(other));
-    const part = partIn(scene, scene.after, agreement.slot);
-    const neighbour = other === null ? scene.family : partIn(scene, scene.after, other);
-    if (!pairIsNew || !part || !neighbour) continue;
-    const [mine, its] = [
-      factOf(part, agreement.kind, agreement.fact),
-      factOf(neighbour, agreement.kind, agreement.its),
-    ];
-    if (mine !== null && its !== null && mine !== its) {
-      yield fault('dimension', `${agreement.fact} of ${agreement.slot} is ${mine}, of ${other ?? 'the family'} ${its}`);
-    }
+  for (const agreement of [...FORK_AGREEMENTS, ...BIKE_AGREEMENTS]) {
+    if (compare(scene, agreement) !== 'contradict') continue;
+    const other = typeof agreement.with === 'string' ? `the ${agreement.with}` : agreement.with.slot;
+    yield fault('dimension', `${agreement.fact} of ${agreement.slot} does not agree with ${agreement.its} of ${other}`);
   }
 }
 
-const factOf = (owner: Row, kind: Kind, name: string): string | number | null => {
-  const value = row(owner[kind])[name];
-  return kind === 'dimensions' ? length(value) : text(value);
-};
+/** Slots of the fork whose fit hangs on a generation that nobody settled. */
+export const hanging = (scene: Scene): readonly string[] =>
+  FORK_AGREEMENTS.filter((agreement) => compare(scene, agreement) === 'some').map(({ slot }) => slot);
+
+/** Open standards that one side does not state: not known, like any silence. */
+export const silentStandards = (scene: Scene): readonly string[] =>
+  BIKE_AGREEMENTS.filter(({ kind }) => kind === 'interfaces')
+    .filter((agreement) => compare(scene, agreement) === 'silent')
+    .map(({ slot, fact }) => `${fact} of ${slot}`);
+
+/** Compares a pair that is new with every neighbour it may have; what is not judged agrees. */
+function compare(scene: Scene, agreement: Agreement): Compared {
+  const part = partIn(scene, scene.after, agreement.slot);
+  const others = neighbours(scene, agreement);
+  if (!part || others.length === 0 || !isNew(scene, agreement)) return 'agree';
+  const mine = factOf(part, agreement.kind, agreement.fact);
+  const theirs = others.map((other) => factOf(other, agreement.kind, agreement.its));
+  if (mine === null || theirs.every((its) => its === null)) return 'silent';
+  const wrong = theirs.filter((its) => its !== null && !agrees(agreement, mine, its)).length;
+  return wrong === 0 ? 'agree' : wrong === others.length ? 'contradict' : 'some';
+}
+
+const agrees = (agreement: Agreement, mine: string | number, its: string | number): boolean =>
+  agreement.must === 'at-most' ? mine <= its : mine === its;
+
+/** The family is a neighbour in each generation that the fork can be, which may differ from it. */
+function neighbours(scene: Scene, { with: other }: Agreement): readonly Row[] {
+  if (other === 'chassis') return [asNeighbour(scene.after.chassis)];
+  if (other === 'bike') return scene.question.ride ? [asHeadTube(scene.question.ride.bike)] : [];
+  if (other !== 'family') {
+    const part = partIn(scene, scene.after, other.slot);
+    return part ? [part] : [];
+  }
+  const own = row(scene.family.dimensions);
+  const generations = scene.made.possible.map((one) => ({ dimensions: { ...own, ...row(one.dimensions) } }));
+  return generations.length > 0 ? generations : [scene.family];
+}
+
+/** A pair is new where a member changed. Bike and fork meet anew where the fork comes onto another bike. */
+function isNew(scene: Scene, { slot, with: other }: Agreement): boolean {
+  if (scene.changed.has(slot)) return true;
+  if (other === 'bike') return false;
+  if (other === 'family') return scene.chassisChanged;
+  if (other === 'chassis') return scene.chassisChanged || ontoAnother(scene);
+  return scene.changed.has(other.slot);
+}

@@ -1,7 +1,5 @@
-import { type Fault, fault } from './finding.ts';
 import { length } from './measure.ts';
 import { type Row, row } from './read.ts';
-import type { Scene } from './scene.ts';
 
 /** Numbers that are set and not bought, in micrometres. */
 export type Settings = ReadonlyMap<string, number>;
@@ -24,24 +22,3 @@ export const changedSettings = (now: Settings, after: Settings): readonly string
 
 /** How much shorter a stanchion that stands out above the crown makes the fork. */
 export const standingOut = (settings: Settings): number => settings.get('stanchion-height') ?? 0;
-
-/** Each setting of the family has a number; one that changes is set to a mark between least and greatest. */
-export function* checkSettings(scene: Scene): Iterable<Fault> {
-  const { now, after, family } = scene;
-  for (const setting of after.settings.keys()) {
-    if (!now.settings.has(setting)) yield fault('setting', `${setting} is no setting of the family`);
-  }
-  for (const [setting, was] of now.settings) {
-    const is = after.settings.get(setting);
-    if (is === undefined) yield fault('setting', `${setting} is not said`);
-    else if (is !== was && !isMark(row(row(family.settings)[setting]), is)) {
-      yield fault('setting-mark', `${setting} is ${is} um, which is no mark`);
-    }
-  }
-}
-
-function isMark(range: Row, value: number): boolean {
-  const [least, greatest, step] = [length(range.least), length(range.greatest), length(range.step)];
-  if (least === null || greatest === null || step === null || step <= 0) return false;
-  return value >= least && value <= greatest && (value - least) % step === 0;
-}

@@ -45,6 +45,20 @@ export interface ProblemParams {
   'not-without-reason': { readonly sku: string };
   'spacers-standard-above-greatest': { readonly standard: number; readonly greatest: number };
   'travel-range-empty': { readonly least: string; readonly greatest: string };
+  // sense: what records claim together (src/check)
+  'build-travel': { readonly claimed: string; readonly gives: string };
+  'build-breaks-rule': { readonly build: string; readonly rule: string; readonly held: string; readonly limit: string };
+  'clause-contradicts': {
+    readonly sku: string;
+    readonly chassis: string;
+    readonly measure: string;
+    readonly own: string;
+    readonly other: string;
+  };
+  'travel-spacer-length': { readonly sku: string };
+  'unknown-trait': { readonly trait: string; readonly family: string };
+  'slot-out-of-reach': { readonly slot: string; readonly family: string };
+  'operation-of-other-family': { readonly operation: string; readonly family: string };
   // stock and shop
   'stock-column': { readonly columns: readonly string[]; readonly found: readonly string[] };
   'stock-value': { readonly column: string; readonly found: string; readonly expected: string };

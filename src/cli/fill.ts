@@ -1,12 +1,15 @@
 import type { Value } from './read-values.ts';
 
+/** Reads one value of an option. */
+export type Reader = (text: string) => Value<unknown> | Promise<Value<unknown>>;
+
 /** How an option fills the question. */
 export type Fill =
   | {
       readonly as: 'one' | 'list';
       /** Where in the question: at most one dot. */
       readonly path: string;
-      readonly read: (text: string) => Value<unknown> | Promise<Value<unknown>>;
+      readonly read: Reader;
       readonly show: (value: unknown) => string;
       /** Shown in no command line: what the question has anyway. */
       readonly usual?: unknown;

@@ -1,4 +1,4 @@
-import type { Fill } from './fill.ts';
+import type { Fill, Reader } from './fill.ts';
 import { FOLDER_OPTIONS, NO_CACHE, type OptionSpec, toggle, valued } from './options.ts';
 import {
   readBounds,
@@ -16,7 +16,6 @@ import {
 } from './read-values.ts';
 import { showBounds, showContent, showHave } from './show-values.ts';
 
-type Reader = Extract<Fill, { as: 'one' }>['read'];
 const one = (path: string, read: Reader, usual?: unknown): Fill => ({ as: 'one', path, read, show: String, usual });
 const list = (path: string): Fill => ({ as: 'list', path, read: readText, show: String });
 const length = (path: string): Fill => one(path, readLength);

@@ -17,12 +17,16 @@ export async function readOptions(command: Command, args: readonly string[]): Pr
   const known = new Map(command.options.map((option) => [option.name, option]));
   const values = new Map<string, string[]>();
   const rest: string[] = [];
+  let unknownAt = -2;
   for (const token of tokens(args, known)) {
-    if (token.kind === 'positional') rest.push(token.value);
+    // what stands behind an unknown option belongs to it, and is not a mistake of its own
+    if (token.kind === 'positional' && token.index !== unknownAt + 1) rest.push(token.value);
     if (token.kind !== 'option') continue;
     const option = known.get(token.name);
-    if (!option) faults.push(await unknownOption(command, token.rawName));
-    else if (option.value === null && token.value !== undefined)
+    if (!option) {
+      faults.push(await unknownOption(command, token.rawName));
+      unknownAt = token.value === undefined ? token.index : -2;
+    } else if (option.value === null && token.value !== undefined)
       faults.push({ code: 'option-takes-no-value', params: { option: `--${option.name}`, found: token.value } });
     else if (option.value !== null && (token.value === undefined || token.value === MISSING))
       faults.push({ code: 'option-needs-value', params: { option: `--${option.name}`, example: option.example } });

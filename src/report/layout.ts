@@ -11,13 +11,27 @@ export interface Page {
 export const pageWidth = (columns: number | undefined): number =>
   columns === undefined || columns <= 0 ? 80 : Math.min(100, Math.max(40, columns));
 
-/** Wraps a text to the page: the first line behind `first`, the others behind as many blanks, or behind `hang`. */
+/**
+ * Wraps a text to the page: the first line begins with `first`, the others are indented like `hang`. A number stays
+ * on one line with its unit.
+ */
 export function wrapped(page: Page, text: string, first = '', hang = ' '.repeat(columnsOf(first))): string[] {
-  const room = Math.max(16, page.width - Math.max(columnsOf(first), columnsOf(hang)));
-  return wrapAnsi(text, room, { hard: false, trim: true })
+  const indent = columnsOf(hang);
+  const head = columnsOf(first) > indent ? first.trimStart() : '';
+  const lead = head === '' ? first : first.slice(0, first.length - head.length);
+  const room = Math.max(16, page.width - Math.max(indent, columnsOf(lead)));
+  return wrapAnsi(glued(`${head}${text}`), room, { hard: false, trim: true })
+    .replaceAll(GLUE, ' ')
     .split('\n')
-    .map((line, at) => `${at === 0 ? first : hang}${line}`.trimEnd());
+    .map((line, at) => `${at === 0 ? lead : hang}${line}`.trimEnd());
 }
+
+/** A blank at which no line is broken. */
+const GLUE = '\u00A0';
+const glued = (text: string): string =>
+  text
+    .replaceAll(/(?<=[0-9]) (?=(?:x|mm|mL|g|min|psi|N·m|%|days?)(?:[\s.,;:()]|$))/g, GLUE)
+    .replaceAll(/(?<=[0-9]\u00A0x) /g, GLUE);
 
 /** Columns that a text takes: characters without what only colours it. */
 export const columnsOf = (text: string): number => [...text.replaceAll(ESCAPES, '')].length;

@@ -156,7 +156,7 @@ function stepLines(scene: Scene, plan: Plan, step: Step, number: number): string
       (amount) =>
         `  - [ ] ${amount.action === 'drain' ? 'drain' : 'use'} ${literal(`${amount.name}: ${amountWords(scene, plan, amount)}`)}`,
     ),
-    ...step.looks.map(({ look, if: when, then }) => `  - [ ] look: ${literal(`${look}: if ${when}, ${then}`)}`),
+    ...step.looks.map(({ look, if: when, then }) => `  - [ ] look: ${literal(`${look}. If ${when}: ${then}`)}`),
     ...step.cautions.map((caution) => `  - careful: ${literal(caution)}`),
   ];
 }

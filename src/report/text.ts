@@ -2,11 +2,13 @@ import { asText, section, wrapped } from './layout.ts';
 import type { Scene } from './scene.ts';
 import { basisLines } from './text/basis.ts';
 import { buyingSections } from './text/buying.ts';
+import { caseLines } from './text/cases.ts';
 import { flagLines } from './text/flags.ts';
 import { forkSections } from './text/fork.ts';
 import { otherWays } from './text/other-ways.ts';
 import { refusalSections } from './text/refusal.ts';
 import { verdictLines } from './text/verdict.ts';
+import { whyLines } from './text/why.ts';
 import { workSections } from './text/work.ts';
 
 /**
@@ -21,7 +23,9 @@ export function answerText(scene: Scene): string {
     ? [
         ...buyingSections.toBuy(scene, plan),
         ...flagLines(scene, [...answer.flags, ...plan.flags]),
+        ...caseLines(scene),
         ...otherWays(scene),
+        ...whyLines(scene, plan),
         ...forkSections(scene, plan),
         ...buyingSections.rest(scene, plan),
         ...workSections(scene, plan),
@@ -32,6 +36,6 @@ export function answerText(scene: Scene): string {
         ),
         ...wrapped(page, page.paint('strong', standsAbove), '  '),
       ]
-    : [...refusalSections(scene), ...flagLines(scene, answer.flags)];
+    : [...refusalSections(scene), ...flagLines(scene, answer.flags), ...caseLines(scene)];
   return asText([...verdictLines(scene), ...body, ...basisLines(scene)]);
 }

@@ -17,7 +17,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   supply: ['catalog', 'solve'],
   identify: ['catalog', 'fitment'],
   plan: ['catalog', 'fitment', 'fork', 'solve', 'work', 'supply', 'identify', 'physics'],
-  check: ['catalog', 'plan', 'physics'],
+  check: ['catalog', 'fitment', 'fork', 'work', 'plan', 'physics'],
   compare: ['catalog', 'plan', 'physics'],
   audit: [],
   jobs: ['plan', 'supply'],

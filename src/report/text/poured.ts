@@ -27,10 +27,10 @@ export function pouredLines(scene: Scene, plan: Plan): string[] {
   });
 }
 
-/** One amount with its leg and its note: "8 mL left (spring leg), left foot". */
+/** One amount with its leg and its note: "8 mL left leg (spring), left foot". */
 export function amountWords(scene: Scene, plan: Plan, { quantity, unit, side, note }: Amount): string {
   const { phrases } = scene.language;
   const leg = side === null ? '' : ` ${phrases.leg(side, legsOf(scene, plan)[side])}`;
   const amount = unit === 'piece' ? String(quantity) : phrases.unit(quantity, unit);
-  return `${amount}${leg}${note === null ? '' : ` ${note}`}`;
+  return [`${amount}${leg}`, ...(note === null ? [] : [note])].join(', ');
 }

@@ -11,6 +11,10 @@ export function refusalSections(scene: Scene): string[] {
   if (refusal === null) return [];
   const { heading } = language.phrases;
   const { conflicts } = refusal;
+  if (conflicts.every((conflict) => conflict.every(({ kind }) => kind === 'notice'))) {
+    const notices = conflicts.flatMap((conflict) => conflict.flatMap((member) => memberLines(scene, member)));
+    return section(page, heading.notices, notices);
+  }
   return [
     ...conflicts.flatMap((conflict, at) =>
       section(
@@ -66,7 +70,7 @@ function wayLines(scene: Scene, way: WayOut, number: number): string[] {
 /** What is given up, short: a kept trait by its name and value. */
 function givenUp({ language }: Scene, member: WayOut['drop'][number]): string {
   const { trait, value } = member.params;
-  if (member.code === 'kept-trait') return `${language.phrases.trait(String(trait))} ${String(value)}`;
+  if (member.code === 'kept-trait') return `${language.phrases.trait(String(trait))}: ${String(value)}`;
   return say(language, 'members', member);
 }
 

@@ -1,15 +1,12 @@
 import type { Plan, Step } from '../../plan/index.ts';
 import type { Scene } from '../scene.ts';
 
-/** "foot bolt left (spring leg), M8: 6.5 N·m, dry, fully extended". */
+/** "6.5 N·m  foot bolt, left leg (spring), M8, dry, fully extended, hex key 5 mm": the number first. */
 export function torqueWords(scene: Scene, plan: Plan, fastener: Step['fasteners'][number]): string {
   const { name, side, thread, tool, torque, state, position, count } = fastener;
-  const leg = side === null ? '' : ` ${scene.language.phrases.leg(side, fastener.function)}`;
-  const what = `${count === 1 ? '' : `${count} x `}${name}${leg}${thread === null ? '' : `, ${thread}`}`;
-  return [
-    `${what}: ${torque}`,
-    ...[state, position, tool === null ? null : toolOf(plan, tool)].flatMap((one) => one ?? []),
-  ].join(', ');
+  const leg = side === null ? null : scene.language.phrases.leg(side, fastener.function);
+  const about = [leg, thread, state, position, tool === null ? null : toolOf(plan, tool)];
+  return `${torque}  ${[`${count === 1 ? '' : `${count} x `}${name}`, ...about.flatMap((one) => one ?? [])].join(', ')}`;
 }
 
 export function toolOf({ tools }: Plan, id: string): string {

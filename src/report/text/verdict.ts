@@ -2,7 +2,7 @@ import type { Plan } from '../../plan/index.ts';
 import { wrapped } from '../layout.ts';
 import { chassisName, type Scene } from '../scene.ts';
 import { say } from '../words/say.ts';
-import { wantWords } from './wants.ts';
+import { wantList, wantWords } from './wants.ts';
 
 /** What was asked, the verdict, and for a yes: total, minutes and days. */
 export function verdictLines(scene: Scene): string[] {
@@ -20,7 +20,7 @@ function yes({ answer, page, language }: Scene, plan: Plan): string[] {
     : ` The search stopped at its limit of ${answer.question.stepLimit} steps: there may be better ways.`;
   const best = plan.label.filter((label) => label !== 'recommended').map((label) => phrases.label[label]);
   const why =
-    answer.plans.length === 1 ? '' : ` Recommended is the first${best.length === 0 ? '' : `, ${best.join(' and ')}`}.`;
+    answer.plans.length === 1 ? '' : ` Recommended: ${best.length === 0 ? 'this one' : `the ${best.join(' and ')}`}.`;
   const { money } = plan;
   const total = phrases.money(money.total, money.currency, money.atLeast ? 'at-least' : 'exact');
   return [
@@ -38,23 +38,24 @@ function taxWords({ tax, currency }: Plan['money']): string {
   return tax.included ? ` with ${tax.rate} % tax` : ` and ${tax.amount} ${currency} tax (${tax.rate} %)`;
 }
 
-function no({ answer, page, language }: Scene): string[] {
+function no(scene: Scene): string[] {
+  const { answer, page, language } = scene;
   const { status, question } = answer;
   const verdict = say(language, 'statuses', { code: status, params: { plans: 0, steps: question.stepLimit } });
   const meaning = language.codes.statuses[status].meaning;
   switch (status) {
     case 'nothing-to-do':
-      return wrapped(page, `${page.paint('good', `${verdict}.`)} ${nothingWhy(answer.question.wants)}`);
+      return wrapped(
+        page,
+        `${page.paint('good', `${verdict}.`)} ${wantList(scene, question.wants).length === 0 ? language.phrases.nothingWished : language.phrases.alreadySo}`,
+      );
     case 'stopped': {
       const way = language.codes.statuses.stopped.way({ steps: question.stepLimit });
       return wrapped(page, `${page.paint('warn', `${verdict}.`)} ${meaning} ${way}`);
     }
     default:
+      if (answer.refusal?.conflicts.every((conflict) => conflict.every(({ kind }) => kind === 'notice')))
+        return wrapped(page, page.paint('bad', language.phrases.stoppedByNotice));
       return wrapped(page, `${page.paint('bad', `NO. ${verdict}.`)} ${meaning}`);
   }
 }
-
-const nothingWhy = (wants: Scene['answer']['question']['wants']): string =>
-  Object.values(wants).some((want) => (Array.isArray(want) ? want.length > 0 : want !== undefined))
-    ? 'The fork is as wished already.'
-    : 'Nothing was wished for. Ask for something, for instance --travel 130 or --service NAME.';

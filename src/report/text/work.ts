@@ -81,16 +81,14 @@ function stepLines(scene: Scene, plan: Plan, step: Step, { number, main }: Stand
     ...wrapped(page, head, `${String(number).padStart(2)}. `),
     ...wrapped(page, step.text, hang),
     ...step.fasteners.flatMap((fastener) => detail('strong', 'Torque', torqueWords(scene, plan, fastener))),
-    ...drained(scene, plan, step).flatMap((text) => detail('strong', 'Drain', text)),
-    ...step.amounts
-      .filter(({ action }) => action === 'use')
-      .flatMap((amount) => detail('strong', 'Use', `${amount.name}: ${amountWords(scene, plan, amount)}`)),
+    ...amountLines(scene, plan, step, 'drain').flatMap((text) => detail('strong', 'Drain', text)),
+    ...amountLines(scene, plan, step, 'use').flatMap((text) => detail('strong', 'Use', text)),
     ...(step.tools.length === 0 ? [] : detail('faint', 'Tools', step.tools.map((id) => toolOf(plan, id)).join(', '))),
     ...step.looks.flatMap(({ look, if: when, then, adds }) =>
       detail(
         'warn',
         'Look',
-        `${look}: if ${when}, ${then}${adds.length === 0 ? '' : ` (adds: ${adds.map(language.phrases.role).join(', ')})`}`,
+        `${look}. If ${when}: ${then}${adds.length === 0 ? '' : ` (adds: ${adds.map(language.phrases.role).join(', ')})`}`,
       ),
     ),
     ...step.cautions.flatMap((caution) => detail('warn', 'Care', caution)),
@@ -98,17 +96,22 @@ function stepLines(scene: Scene, plan: Plan, step: Step, { number, main }: Stand
 }
 
 function sourceBeside(scene: Scene, { source, skill }: Step, main: string | null): string {
-  const level = skill === null ? '' : `, ${skill.replaceAll('-', ' ')}`;
+  const level = skill === null ? '' : ` [${skill.replaceAll('-', ' ')}]`;
   if (source.document === null) return level;
   const page = source.page === null ? '' : `p. ${source.page}`;
   const document = source.document === main ? '' : `${documentName(scene, source.document)} `;
   return `${level}, ${document}${page}`.replace(/[ ,]+$/, '');
 }
 
-function drained(scene: Scene, plan: Plan, { amounts }: Step): string[] {
-  return amounts
-    .filter(({ action }) => action === 'drain')
-    .map((amount) => `${amount.name}: ${amountWords(scene, plan, amount)}`);
+/** Amounts of a step, each product once: "Ostrell bath oil: 8 mL left leg (spring), left foot; 14 mL right leg". */
+function amountLines(scene: Scene, plan: Plan, { amounts }: Step, action: 'use' | 'drain'): string[] {
+  const byName = groupBy(
+    amounts.filter((amount) => amount.action === action),
+    ({ name }) => name,
+  );
+  return [...byName].map(
+    ([name, all]) => `${name}: ${all.map((amount) => amountWords(scene, plan, amount)).join('; ')}`,
+  );
 }
 
 function moneyLines({ page }: Scene, { money }: Plan): string[] {
@@ -143,7 +146,7 @@ function offerLines({ answer, page, language }: Scene): string[] {
   return answer.offers.flatMap(({ service, name, money, minutes, days, atLeast }) =>
     wrapped(
       page,
-      `${name}: ${atLeast ? 'at least ' : ''}${phrases.more(money, currency)}, ${minutes} min more, ${phrases.ready(days)} (--service ${service})`,
+      `${name}: ${atLeast ? 'at least ' : ''}${phrases.more(money, currency)}, ${minutes === 0 ? 'no more time' : `${minutes} min more`}, ${phrases.ready(days)} (--service ${service})`,
       '  ',
       '    ',
     ),

@@ -21,6 +21,15 @@ export interface Phrases {
   readonly heading: Headings;
   readonly cautions: readonly string[];
   readonly standsAbove: string;
+  readonly nothingWished: string;
+  readonly alreadySo: string;
+  readonly stoppedByNotice: string;
+  /** A look or a measurement that tells cases apart, with what it shows in each. */
+  readonly decides: (look: {
+    readonly code: string;
+    readonly slot: string | null;
+    readonly values: readonly string[];
+  }) => string;
 }
 
 export interface Headings {
@@ -44,5 +53,8 @@ export interface Headings {
   readonly cautions: string;
   readonly basis: string;
   readonly conflict: string;
+  readonly notices: string;
+  readonly cases: string;
+  readonly why: string;
   readonly waysOut: string;
 }

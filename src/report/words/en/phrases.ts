@@ -1,12 +1,13 @@
 import type { Phrases } from '../phrases.ts';
 import { roleName, traitName } from './names.ts';
+import { contentWords } from './shared.ts';
 
 /** Headings, names and small phrases in English. */
 export const phrases: Phrases = {
   role: roleName,
   trait: traitName,
   side: (side) => side,
-  leg: (side, holds) => (holds === null ? `${side} leg` : `${side} (${holds} leg)`),
+  leg: (side, holds) => (holds === null ? `${side} leg` : `${side} leg (${holds})`),
   unit: (quantity, unit) => (unit === 'piece' ? `${quantity} x` : `${quantity} ${unit}`),
   severity: { blocks: 'STOP', verify: 'CHECK', advice: 'NOTE' },
   label: { recommended: 'recommended', cheapest: 'cheapest', quickest: 'quickest', soonest: 'soonest' },
@@ -30,7 +31,7 @@ export const phrases: Phrases = {
   measured: (how) => (how === 'straight' ? 'measured straight to the axle' : 'measured along the steerer'),
   heading: {
     otherWays: 'Other ways',
-    watch: 'Before you order',
+    watch: 'Check first',
     nowAndAfter: 'The fork, now and after',
     effects: 'What changes on fork and bike',
     toBuy: 'To buy',
@@ -49,6 +50,9 @@ export const phrases: Phrases = {
     cautions: 'Always',
     basis: 'Worked out from',
     conflict: 'These cannot stand together',
+    notices: 'A notice on this fork',
+    cases: 'What may be in the fork',
+    why: 'Why these',
     waysOut: 'What can be had instead',
   },
   cautions: [
@@ -58,5 +62,19 @@ export const phrases: Phrases = {
     'A bent, scored, cracked or dented upper, crown or steerer is replaced, never repaired. A steerer is never extended.',
     'Oil near rotor or pads means new pads: wheel and pads out, or covered. Solvents: fresh air, no flame. Dispose of waste by local rules.',
   ],
+  nothingWished: 'Nothing was wished for. Ask for something, for instance --travel 130 or --service NAME.',
+  alreadySo: 'The fork is as wished already.',
+  stoppedByNotice: 'NO. A notice on this fork comes before any plan, so none was worked out.',
+  decides: ({ code, slot, values }) => {
+    const shows = values.map((value) => contentWords(value)).join(', ');
+    switch (code) {
+      case 'measure-axle-to-crown':
+        return `measure the axle-to-crown; in the order of the cases it is ${shows}`;
+      case 'measure-travel':
+        return `measure the travel; in the order of the cases it is ${shows}`;
+      default:
+        return `look at the ${roleName(slot ?? '')}: ${shows}`;
+    }
+  },
   standsAbove: "The maker's service document for this fork, in its current issue, stands above anything shown here.",
 };

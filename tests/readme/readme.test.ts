@@ -1,0 +1,73 @@
+import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const readme = readFileSync(`${root}/README.md`, 'utf8');
+
+/** A block of the README that shows a command and what it prints; `[...]` stands for lines left out. */
+interface Shown {
+  readonly command: string;
+  readonly output: readonly string[];
+}
+
+const blocks: readonly Shown[] = [...readme.matchAll(/```console\n\$ legwork ([^\n]*)\n([\s\S]*?)```/g)].map((match) => ({
+  command: match[1] ?? '',
+  output: (match[2] ?? '').trimEnd().split('\n'),
+}));
+
+function run(args: readonly string[]): { readonly out: string; readonly code: number } {
+  try {
+    const out = execFileSync('node', ['dist/legwork.js', ...args], { cwd: root, encoding: 'utf8', env: { ...process.env, NO_COLOR: '1', COLUMNS: '80' }, stdio: ['ignore', 'pipe', 'pipe'] });
+    return { out, code: 0 };
+  } catch (error) {
+    const failed = error as { readonly stdout?: string; readonly status?: number };
+    return { out: failed.stdout ?? '', code: failed.status ?? -1 };
+  }
+}
+
+/** Every shown line stands in the output, in order, without a gap but where lines are left out. */
+function follows(shown: readonly string[], printed: readonly string[]): boolean {
+  let at = 0;
+  let gap = false;
+  for (const line of shown) {
+    if (line.trim() === '[...]') {
+      gap = true;
+      continue;
+    }
+    const found = gap ? printed.indexOf(line, at) : printed[at] === line ? at : -1;
+    if (found < 0) return false;
+    at = found + 1;
+    gap = false;
+  }
+  return gap || printed.slice(at).every((line) => line.trim() === '');
+}
+
+describe('README', () => {
+  it('blocks: there are commands with their output to hold it to', () => {
+    expect(blocks.length).toBeGreaterThanOrEqual(4);
+    for (const { output } of blocks) expect(output.filter((line) => line.trim() !== '[...]').length).toBeGreaterThan(3);
+  });
+
+  for (const { command, output } of blocks) {
+    it(`output: legwork ${command} prints what is shown`, () => {
+      const { out, code } = run(command.split(/\s+/));
+      expect([0, 1]).toContain(code);
+      expect(follows(output, out.split('\n')), out).toBe(true);
+    });
+  }
+
+  it('commands: every legwork command named in a plain block is understood', () => {
+    const commands = [...readme.matchAll(/^legwork ([^\n#>]*)/gm)].map((match) => (match[1] ?? '').trim());
+    expect(commands.length).toBeGreaterThan(4);
+    for (const command of commands) expect([0, 1], command).toContain(run(command.split(/\s+/)).code);
+  });
+
+  it('package: the two commands are the scripts that package.json has', () => {
+    const scripts = (JSON.parse(readFileSync(`${root}/package.json`, 'utf8')) as { readonly scripts: Record<string, string> }).scripts;
+    expect(Object.keys(scripts)).toEqual(expect.arrayContaining(['demo', 'test', 'build']));
+    expect(readme).toContain('npm ci && npm run demo');
+    expect(readme).toContain('npm ci && npm test');
+  });
+});
