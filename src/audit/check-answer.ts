@@ -1,11 +1,14 @@
 import { flagCodes, type Plan } from './answer.ts';
-import { readBuild, sameBuild, travelOf } from './build.ts';
+import { readBuild, sameBuild } from './build.ts';
 import type { Book } from './catalog.ts';
+import { checkNotices } from './check-notices.ts';
 import { type Fault, fault } from './finding.ts';
+import { madeOf } from './made.ts';
 import type { Now } from './now.ts';
-import type { Question } from './question.ts';
+import { type Question, readSettings } from './question.ts';
 import { number, type Row, row, text } from './read.ts';
 import { standing } from './scene.ts';
+import { sameSettings } from './settings.ts';
 
 /** The answer as a whole: its status suits its plans, and its now is the one that catalogue and question give. */
 export function* checkAnswer(
@@ -25,13 +28,17 @@ export function* checkAnswer(
     return;
   }
   const shown = row(answer.now);
-  const { chassis } = standing(book, now.build, question.chassis);
+  const named = book.chassis.get(question.chassis) ?? {};
+  const made = madeOf(question.serial, question.built, named, book.families.get(text(named.family) ?? '') ?? {});
+  const { chassis, travel } = standing(book, now, question.chassis, made);
   if (!sameBuild(readBuild(shown.build), now.build) || shown.chassis !== chassis.id) {
     yield fault('now', 'now is not the build that catalogue and question give');
   }
-  const travel = travelOf(book, now.build, chassis);
   if (travel !== question.travelNow) yield fault('now-travel', `now has ${travel} um, asked ${question.travelNow}`);
   if (Math.round((number(shown.travel) ?? -1) * 1000) !== question.travelNow) yield fault('now-travel', 'as shown');
+  if (!sameSettings(readSettings(shown.settings), now.settings)) yield fault('now-settings', 'as shown');
+  if ((shown.bike ?? null) !== (question.ride?.bike.id ?? null)) yield fault('now-bike', 'as shown');
+  yield* checkNotices(book, question, now.build, answer);
   const flags = [...flagCodes(answer.flags), ...plans.flatMap((plan) => plan.flags)];
   if (now.derived && !flags.includes('now-derived')) yield fault('flag', 'now-derived is missing');
   if (now.assumed.length > 0 && !flags.includes('now-assumed')) {

@@ -2,6 +2,7 @@ import { itemOf } from './catalog.ts';
 import { type Fault, fault } from './finding.ts';
 import { shownAmount } from './measure.ts';
 import { companions, slotNeeds } from './needs.ts';
+import { isBarred } from './replaced.ts';
 import type { Scene } from './scene.ts';
 import { atHand } from './sources.ts';
 import { tally } from './tally.ts';
@@ -22,6 +23,7 @@ export function* checkAtHand(scene: Scene): Iterable<Fault> {
   for (const [what, quantity] of taken) {
     if (quantity > (had.get(what) ?? 0))
       yield fault('take', `${what}: taken ${quantity}, at hand ${had.get(what) ?? 0}`);
+    if (isBarred(scene, what)) yield fault('old-stock', `${what} is replaced and its old stock not usable`);
     if (!book.parts.has(what)) continue;
     const used = Math.max(0, quantity - (unused.get(what) ?? 0));
     if (used > usedAllowed(scene, what)) yield fault('used-piece', `a used ${what} goes into a renewable slot`);

@@ -40,7 +40,7 @@ function* checkLine(scene: Scene, line: Line): Iterable<Fault> {
   const isPacks = line.unit === 'piece' && line.quantity === packs;
   if (!isPacks && shown !== packs * single)
     yield fault('buy', `${packs} packs of ${sku} are not ${line.quantity} ${line.unit}`);
-  const comes = delivery(market, sku, packs);
+  const comes = delivery(scene, sku, packs);
   if (comes.kind === 'never') yield fault('not-obtainable', `${packs} packs of ${sku} cannot be had`);
   if (line.days !== daysOf(scene, line)) yield fault('days', `${sku} takes ${daysOf(scene, line) ?? 'unknown'} days`);
   yield* checkPrice(scene, line, packs, packPrice(book, market, sku));
@@ -59,6 +59,6 @@ function* checkPrice(scene: Scene, line: Line, packs: number, each: number | nul
 }
 
 const daysOf = (scene: Scene, line: Line): number | null => {
-  const comes = delivery(scene.market, line.sku ?? '', line.packs ?? 0);
+  const comes = delivery(scene, line.sku ?? '', line.packs ?? 0);
   return comes.kind === 'days' ? comes.days : null;
 };

@@ -1,5 +1,6 @@
 import { type Fault, fault } from './finding.ts';
 import { field, type Row, rows, text, texts } from './read.ts';
+import { doesFor } from './replaced.ts';
 import { partIn, type Scene } from './scene.ts';
 
 /** `needs` and `excludes` between slots, for pairs with a changed member. What is needed without a slot is bought. */
@@ -17,7 +18,7 @@ function* checkNeeds(scene: Scene, slot: string, part: Row): Iterable<Fault> {
     const other = text(field(need, 'slot'));
     if (other === null || !(scene.changed.has(slot) || scene.changed.has(other))) continue;
     const there = scene.after.build.get(other)?.sku ?? '';
-    if (!texts(need['any-of']).includes(there)) {
+    if (!texts(need['any-of']).some((sku) => doesFor(scene, there, sku))) {
       yield fault('needs', `${part.sku} needs one of ${texts(need['any-of']).join(', ')} in ${other}`);
     }
   }

@@ -1,8 +1,8 @@
-import { certain, refusals, verdict } from './clauses.ts';
 import { hanging, silentStandards } from './check-dimensions.ts';
+import { silentRatings } from './check-ratings.ts';
+import { certain, refusals, verdict } from './clauses.ts';
 import { type Fault, fault } from './finding.ts';
 import { conditions } from './made.ts';
-import { silentRatings } from './ratings.ts';
 import { partIn, type Scene } from './scene.ts';
 
 /**
@@ -26,7 +26,8 @@ export function* checkFit(scene: Scene): Iterable<Fault> {
   for (const slot of judgedSlots(scene)) {
     const part = partIn(scene, after, slot);
     if (!part) continue;
-    if (saidOf(scene, slot) === 'no') yield fault('part-fits', `${part.sku} in ${slot} does not fit ${after.chassis.id}`);
+    if (saidOf(scene, slot) === 'no')
+      yield fault('part-fits', `${part.sku} in ${slot} does not fit ${after.chassis.id}`);
     const clauses = certain(part, after.chassis, made).length;
     if (clauses > 1) yield fault('part-fits', `${clauses} clauses of ${part.sku} match the chassis`);
   }

@@ -15,7 +15,10 @@ export function* checkFrame(scene: Scene): Iterable<Fault> {
   if (!ride) return;
   const { now, after } = scene;
   const newLength =
-    ontoAnother(scene) || scene.chassisChanged || now.travel !== after.travel || !sameSettings(now.settings, after.settings);
+    ontoAnother(scene) ||
+    scene.chassisChanged ||
+    now.travel !== after.travel ||
+    !sameSettings(now.settings, after.settings);
   const newWheel = wheelAfter(scene) !== ride.bike.wheel;
   const limits = rows(ride.bike.limits).filter((limit) => speaks(scene, limit));
   for (const limit of newLength || newWheel ? limits : []) {

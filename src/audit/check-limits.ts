@@ -1,13 +1,15 @@
+import { givingClause } from './clauses.ts';
 import { type Fault, fault } from './finding.ts';
 import { length } from './measure.ts';
-import { row } from './read.ts';
+import { isRow, row } from './read.ts';
 import { partIn, type Scene, travelIsNew } from './scene.ts';
 
-/** `travel-range`, `damper-stroke`, `damper-length`. A limit that is missing does not block. */
+/** `travel-range`, `damper-stroke`, `damper-length`, and what the makers of the parts allow. A missing limit does not block. */
 export function* checkLimits(scene: Scene): Iterable<Fault> {
   yield* checkRange(scene);
   yield* checkStroke(scene);
   yield* checkLength(scene);
+  for (const slot of scene.slots.keys()) yield* checkPartLimits(scene, slot);
 }
 
 function* checkRange(scene: Scene): Iterable<Fault> {
@@ -37,4 +39,24 @@ function* checkLength(scene: Scene): Iterable<Fault> {
   if (closed !== null && room !== null && closed > room) {
     yield fault('damper-length', `the closed damper is ${closed} um long, the room ${room}`);
   }
+}
+
+/** The travel that a part's maker allows in the chassis; where the fork's maker says otherwise, both are shown. */
+function* checkPartLimits(scene: Scene, slot: string): Iterable<Fault> {
+  const { after, plan, changed } = scene;
+  const part = partIn(scene, after, slot);
+  const clause = part && givingClause(part, after.chassis, scene.made);
+  if (!clause || !isRow(clause.limits) || !(changed.has(slot) || travelIsNew(scene) || scene.chassisChanged)) return;
+  const own = row(after.chassis.travel);
+  const ends = ['least', 'greatest'] as const;
+  const [least, greatest] = ends.map((end) => length(row(clause.limits)[end]));
+  const travel = after.travel ?? 0;
+  if (after.travel !== null && (travel < (least ?? travel) || travel > (greatest ?? travel))) {
+    yield fault('part-limits', `${part.sku} is allowed ${least ?? 'any'} to ${greatest ?? 'any'} um, it is ${travel}`);
+  }
+  const differ = ends.some((end) => {
+    const [its, forks] = [length(row(clause.limits)[end]), length(own[end])];
+    return its !== null && forks !== null && its !== forks;
+  });
+  if (differ && !plan.flags.includes('limits-disagree')) yield fault('flag', 'limits-disagree is missing');
 }

@@ -10,6 +10,7 @@ import { tally } from './tally.ts';
 export function* checkNeeds(scene: Scene): Iterable<Fault> {
   yield* checkPieces(scene);
   yield* checkSupplies(scene);
+  yield* checkUseLines(scene);
 }
 
 /** A changed slot is installed, a renewed one renewed; where both are true of a slot either word will do. */
@@ -83,4 +84,11 @@ function meets(scene: Scene, product: string, specification: string): boolean {
     supply.use === asked?.use &&
     supply.unit === asked?.unit
   );
+}
+
+/** What is used of one product from one supplier stands in one line. */
+function* checkUseLines(scene: Scene): Iterable<Fault> {
+  const uses = scene.plan.lines.filter((line) => line.action === 'use');
+  const named = uses.map((line) => `${itemOf(scene.book, line.sku ?? '')} from ${line.from ?? 'the shop'}`);
+  for (const name of named.filter((other, index) => named.indexOf(other) !== index)) yield fault('use-lines', name);
 }

@@ -1,11 +1,34 @@
+import { axleToCrown } from './axle-to-crown.ts';
 import { sameContent, show } from './build.ts';
 import { type Fault, fault } from './finding.ts';
+import { length, rate } from './measure.ts';
+import type { Bounds } from './question.ts';
 import { numbers, texts } from './read.ts';
 import type { Scene } from './scene.ts';
+import { usesOf } from './uses.ts';
 
 /** Every want is met (section 3). */
 export function* checkWants(scene: Scene): Iterable<Fault> {
-  const { question, after, now } = scene;
+  yield* checkNumbers(scene);
+  yield* checkSlots(scene);
+  for (const id of scene.question.service) {
+    const families = texts(scene.book.services.get(id)?.families);
+    if (!families.some((family) => family === scene.family.id)) {
+      yield fault('want-service', `${id} is no service of the family`);
+    }
+  }
+  for (const skus of usesOf(scene)) {
+    for (const sku of skus) if (!isUsed(scene, sku)) yield fault('want-use', `${sku} is not used`);
+  }
+  if (scene.work.needed.length === 0 && scene.plan.lines.length === 0) {
+    yield fault('nothing-to-do', 'a plan in which nothing is done');
+  }
+}
+
+/** Half of a tenth of a millimetre in micrometres: axle-to-crown is not judged finer. */
+const GRAIN = 50;
+
+function* checkNumbers({ question, after, family, ...scene }: Scene): Iterable<Fault> {
   if (question.travel !== null && after.travel !== question.travel) {
     yield fault('want-travel', `the travel is ${after.travel} um, wanted ${question.travel}`);
   }
@@ -17,25 +40,33 @@ export function* checkWants(scene: Scene): Iterable<Fault> {
   if (question.spacers !== null && spacers !== question.spacers) {
     yield fault('want-spacers', `${spacers} volume spacers, wanted ${question.spacers}`);
   }
+  const coil = rate(scene.book.parts.get(after.build.get('coil')?.sku ?? '')?.rate);
+  if (question.coilRate !== null && coil !== question.coilRate) {
+    yield fault('want-coil-rate', `the coil has ${coil} N/m, wanted ${question.coilRate}`);
+  }
+  const mm = axleToCrown(family, after);
+  if (!isWithin(mm === null ? null : mm * 1000, question.axleToCrown, GRAIN)) {
+    yield fault('want-axle-to-crown', `axle-to-crown is ${mm} mm`);
+  }
+  if (!isWithin(length(after.chassis.offset), question.offset, 0)) {
+    yield fault('want-offset', `the offset is ${String(after.chassis.offset)}`);
+  }
+}
+
+const isWithin = (value: number | null, bounds: Bounds | null, grain: number): boolean =>
+  bounds === null || (value !== null && value >= bounds.least - grain && value <= bounds.greatest + grain);
+
+/** A setting may be kept like a slot. */
+function* checkSlots(scene: Scene): Iterable<Fault> {
+  const { question, after, now } = scene;
   for (const slot of question.keep) {
-    if (!sameContent(now.build.get(slot), after.build.get(slot))) {
-      yield fault('want-keep', `${slot} held ${show(now.build.get(slot))}`);
+    const same = sameContent(now.build.get(slot), after.build.get(slot));
+    if (!same || now.settings.get(slot) !== after.settings.get(slot)) {
+      yield fault('want-keep', `${slot} held ${now.settings.get(slot) ?? show(now.build.get(slot))}`);
     }
   }
   for (const slot of question.renew) {
-    if (!scene.slots.has(slot)) yield fault('want-renew', `${slot} is no slot of the family`);
-  }
-  for (const id of question.service) {
-    const families = texts(scene.book.services.get(id)?.families);
-    if (!families.some((family) => family === scene.family.id)) {
-      yield fault('want-service', `${id} is no service of the family`);
-    }
-  }
-  for (const sku of new Set(question.use)) {
-    if (!isUsed(scene, sku)) yield fault('want-use', `${sku} is not used`);
-  }
-  if (scene.work.needed.length === 0 && scene.plan.lines.length === 0) {
-    yield fault('nothing-to-do', 'a plan in which nothing is done');
+    if (!scene.slots.has(slot)) yield fault('want-renew', `${slot} is no slot of fork or bike`);
   }
 }
 

@@ -1,5 +1,5 @@
 import { readPlan } from './answer.ts';
-import { type Build, readBuild } from './build.ts';
+import { readBuild } from './build.ts';
 import { checkBulk } from './bulk.ts';
 import { openBook } from './catalog.ts';
 import { checkAnswer } from './check-answer.ts';
@@ -10,6 +10,7 @@ import { checkCompany } from './check-company.ts';
 import { checkDimensions } from './check-dimensions.ts';
 import { checkEffects } from './check-effects.ts';
 import { checkFit } from './check-fit.ts';
+import { checkFrame } from './check-frame.ts';
 import { checkFront } from './check-front.ts';
 import { checkKept } from './check-kept.ts';
 import { checkLimits } from './check-limits.ts';
@@ -17,16 +18,21 @@ import { checkMoney } from './check-money.ts';
 import { checkNeeds } from './check-needs.ts';
 import { checkOldPieces } from './check-old-pieces.ts';
 import { checkPacks } from './check-packs.ts';
+import { checkRatings } from './check-ratings.ts';
+import { checkRotor } from './check-rotor.ts';
+import { checkSettings } from './check-settings.ts';
 import { checkSources } from './check-sources.ts';
+import { checkSteerer } from './check-steerer.ts';
 import { checkSteps } from './check-steps.ts';
 import { checkTools } from './check-tools.ts';
+import { checkTyreRoom } from './check-tyre-room.ts';
 import { checkVolumeSpacers } from './check-volume-spacers.ts';
 import { checkWants } from './check-wants.ts';
 import type { Fault, Finding } from './finding.ts';
 import { nowOf } from './now.ts';
-import { readQuestion } from './question.ts';
+import { readQuestion, readSettings } from './question.ts';
 import { isRow, row, rows, text } from './read.ts';
-import { type Market, type Scene, setScene } from './scene.ts';
+import { type Held, type Market, type Scene, setScene } from './scene.ts';
 
 export type { Finding } from './finding.ts';
 
@@ -49,6 +55,12 @@ const CHECKS: readonly ((scene: Scene) => Iterable<Fault>)[] = [
   checkFit,
   checkDimensions,
   checkLimits,
+  checkSettings,
+  checkFrame,
+  checkRatings,
+  checkTyreRoom,
+  checkRotor,
+  checkSteerer,
   checkVolumeSpacers,
   checkCompany,
   checkSteps,
@@ -83,13 +95,14 @@ export function checkPlan(input: AuditInput): readonly Finding[] {
   const question = readQuestion(book, answer.question);
   const now = nowOf(book, question);
   const plans = rows(answer.plans).map(readPlan);
-  const nowBuild: Build = now.ok ? now.build : readBuild(row(answer.now).build);
+  const shown = row(answer.now);
+  const fork: Held = now.ok ? now : { build: readBuild(shown.build), settings: readSettings(shown.settings) };
   const findings: Finding[] = [...checkAnswer(book, question, now, answer, plans)].map((found) => ({
     ...found,
     plan: null,
   }));
   for (const [index, plan] of plans.entries()) {
-    const scene = setScene(book, market, question, nowBuild, plan);
+    const scene = setScene(book, market, question, fork, plan);
     for (const check of CHECKS) for (const found of check(scene)) findings.push({ ...found, plan: index });
   }
   return [...findings, ...checkFront(plans, question.prefer, book.digits)];

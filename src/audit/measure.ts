@@ -6,7 +6,10 @@ export type Unit = 'piece' | 'mL' | 'g';
 
 export const isUnit = (value: unknown): value is Unit => value === 'piece' || value === 'mL' || value === 'g';
 
-const quantity = (dimension: 'length' | 'volume' | 'mass' | 'time' | 'torque' | 'rate', value: unknown): number | null => {
+const quantity = (
+  dimension: 'length' | 'volume' | 'mass' | 'time' | 'torque' | 'rate',
+  value: unknown,
+): number | null => {
   if (typeof value !== 'string') return null;
   const parsed = parseQuantity(dimension, value);
   return parsed.ok ? parsed.value : null;

@@ -1,6 +1,8 @@
 import { roundUpAmount } from '../quantity/index.ts';
 import { allDoses } from './doses.ts';
+import { isGone } from './offers.ts';
 import { rows, text, whole } from './read.ts';
+import { lastOf } from './replaced.ts';
 import type { Scene } from './scene.ts';
 
 /** New pieces that a slot takes. */
@@ -29,17 +31,22 @@ export function slotNeeds(scene: Scene): readonly SlotNeed[] {
   });
 }
 
-/** Parts without a slot that the new pieces of changed slots need, and what these need in turn. */
+/**
+ * Parts without a slot that the new pieces of changed slots need, and what these need in turn. For a replaced one
+ * that cannot be had stands its last replacement (section 10).
+ */
 export function companions(scene: Scene): ReadonlyMap<string, number> {
-  const inBuild = new Set([...scene.after.build.values()].map((content) => content?.sku));
   const needed = new Map<string, number>();
   const add = (sku: string, pieces: number, above: readonly string[]): void => {
     for (const need of rows(scene.book.parts.get(sku)?.needs)) {
-      const other = text(need.sku);
-      if (other === null || inBuild.has(other) || above.includes(other)) continue;
+      const named = text(need.sku);
       const more = pieces * (whole(need.quantity) ?? 1);
-      needed.set(other, (needed.get(other) ?? 0) + more);
-      add(other, more, [...above, other]);
+      if (named === null || above.includes(named)) continue;
+      const meant = isGone(scene, named, more) ? lastOf(scene, named, more) : [{ sku: named, quantity: more }];
+      for (const other of meant) {
+        needed.set(other.sku, (needed.get(other.sku) ?? 0) + other.quantity);
+        add(other.sku, other.quantity, [...above, named, other.sku]);
+      }
     }
   };
   for (const need of slotNeeds(scene)) if (need.changed) add(need.sku, need.pieces, [need.sku]);

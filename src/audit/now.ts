@@ -95,7 +95,9 @@ function usualBuilds(body: Body): readonly Row[] {
 /** Over the factory build goes what the bike's record says of its fork, what is on the bike, and what is told. */
 function put({ family }: Body, build: Build, question: Question): Build {
   const slots = slotsOf(family);
-  const fitted = Object.entries(question.fitted).map(([slot, held]) => [slot, readContent(held, slots.get(slot))] as const);
+  const fitted = Object.entries(question.fitted).map(
+    ([slot, held]) => [slot, readContent(held, slots.get(slot))] as const,
+  );
   return new Map<string, Content | null>([...build, ...fitted, ...contentsOf(question.ride), ...question.with]);
 }
 

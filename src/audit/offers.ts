@@ -1,6 +1,8 @@
 import type { Book } from './catalog.ts';
 import { price } from './measure.ts';
-import type { Market } from './scene.ts';
+import { number } from './read.ts';
+import { isBarred, leftOf, replacement } from './replaced.ts';
+import type { Market, Scene } from './scene.ts';
 
 /** When a number of packs can be had: days, not known, or not at all. */
 type Delivery =
@@ -16,16 +18,29 @@ export function packPrice(book: Book, market: Market, sku: string): number | nul
   return own ?? price(record?.price, book.digits);
 }
 
-/** How long so many packs take to come. */
-export function delivery(market: Market, sku: string, packs: number): Delivery {
-  const stock = market.stock.get(sku);
-  if (!stock) return { kind: 'unknown' };
-  const there = Math.max(0, count(stock.on_hand) - count(stock.reserved));
-  if (packs <= there) return { kind: 'days', days: 0 };
+/** How long so many packs take to come. A replaced number is not ordered any more (section 10). */
+export function delivery(scene: Scene, sku: string, packs: number): Delivery {
+  const stock = scene.market.stock.get(sku);
+  const replaced = replacement(scene, sku) !== null;
+  if (isBarred(scene, sku)) return { kind: 'never' };
+  if (!stock) return { kind: replaced ? 'never' : 'unknown' };
+  if (packs <= onShelf(scene.market, sku)) return { kind: 'days', days: 0 };
   const lead = stock.lead_days?.trim() ?? '';
-  if (stock.state?.trim() === 'discontinued' || lead === '') return { kind: 'never' };
+  if (replaced || stock.state?.trim() === 'discontinued' || lead === '') return { kind: 'never' };
   return /^[0-9]{1,6}$/.test(lead) ? { kind: 'days', days: Number(lead) } : { kind: 'unknown' };
 }
+
+/** A replaced part of which so many pieces are no longer to be had: its replacement may stand for it. */
+export function isGone(scene: Scene, sku: string, pieces: number): boolean {
+  if (!replacement(scene, sku)) return false;
+  const inPack = number(scene.book.parts.get(sku)?.pack) ?? 1;
+  return leftOf(scene, scene.question, onShelf(scene.market, sku) * inPack, sku) < pieces;
+}
+
+const onShelf = (market: Market, sku: string): number => {
+  const stock = market.stock.get(sku);
+  return Math.max(0, count(stock?.on_hand) - count(stock?.reserved));
+};
 
 const count = (shown: string | undefined): number =>
   shown !== undefined && /^[0-9]{1,12}$/.test(shown.trim()) ? Number(shown.trim()) : 0;

@@ -239,7 +239,7 @@ function spacerRules(variables: Variables, wants: ForkWants): Rule[] {
   return [
     {
       scope: [variables.chassisVariable, spring, variables.travelVariable, volume],
-      member: rule('volume-spacer-count', {}, variables.part(spring, 0)?.source ?? null),
+      member: spacerMember(variables, spring),
       holds: ([chassis = 0, springValue = 0, travel = 0, value = 0]) => {
         const count = variables.content(volume, value)?.quantity ?? 0;
         const changed = springValue !== 0 || travel !== 0;
@@ -257,6 +257,18 @@ function spacerRules(variables: Variables, wants: ForkWants): Rule[] {
       },
     },
   ];
+}
+
+/** The rule on the count, with the maker's counts for what is in the fork now. */
+function spacerMember(variables: Variables, spring: number): Member {
+  const { catalog, now } = variables;
+  const held = variables.content(spring, 0);
+  const { standard, greatest, clause } = spacerCounts(catalog, variables.body(0), held, now.travel, now.identity);
+  return rule(
+    'volume-spacer-count',
+    { spring: held?.sku ?? null, travel: now.travel / 1000, standard, greatest },
+    clause?.source ?? null,
+  );
 }
 
 /** Slots that some operation of the family changes, with the services that are wanted. */

@@ -11,7 +11,7 @@ import { noticeFlag, noticeMember, noticesOn } from './notices.ts';
 import { byPreference } from './preference.ts';
 import { type Prepared, prepare, settled } from './prepare.ts';
 import { type Question, questionSchema } from './question.ts';
-import { refuse } from './refuse.ts';
+import { refuse, refuseStock } from './refuse.ts';
 import { type Candidate, canBuild, searchPlans } from './search.ts';
 import { missingSkus } from './work-of.ts';
 import type { World } from './world.ts';
@@ -116,14 +116,14 @@ function firstBuild(fork: ForkProblem): readonly number[] | null {
 
 /** No plan: impossible whatever is unknown, not known, or there is a build whose parts cannot be had. */
 function noPlan(world: World, prepared: Prepared, fork: ForkProblem, budget: StepBudget): Answer {
-  if (canBuild(fork, () => true, budget)) {
-    const refusal = {
-      conflicts: [[...notObtainable(world, prepared, fork)]],
-      smallest: false,
-      instead: [],
-      complete: false,
-    };
-    return answer(world, prepared, { status: 'not-obtainable', complete: true, refusal });
+  const first = firstBuild(fork);
+  if (first) {
+    const refusal = refuseStock(world, prepared, fork, missingSkus(world, prepared, buildOf(fork, first)), budget);
+    return answer(world, prepared, {
+      status: refusal === null ? 'stopped' : 'not-obtainable',
+      complete: refusal !== null,
+      refusal,
+    });
   }
   const open = prepared.question.allowUnknown
     ? null
@@ -136,23 +136,6 @@ function noPlan(world: World, prepared: Prepared, fork: ForkProblem, budget: Ste
     complete: refusal !== null,
     refusal,
   });
-}
-
-/** What the first build needs and cannot be bought. */
-function notObtainable(
-  world: World,
-  prepared: Prepared,
-  fork: ForkProblem,
-): NonNullable<Answer['refusal']>['conflicts'][number] {
-  const build = buildOf(fork, firstBuild(fork) ?? []);
-  return [
-    {
-      kind: 'stock',
-      code: 'not-obtainable',
-      params: { chassis: build.chassis.name, skus: missingSkus(world, prepared, build) },
-      source: null,
-    },
-  ];
 }
 
 interface Outcome {

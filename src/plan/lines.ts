@@ -22,7 +22,7 @@ export function planLines(world: World, prepared: Prepared, candidate: Candidate
   const consumed = [...pieceLines(world, prepared, candidate, pools), ...useLines(world, candidate, pools)];
   return [
     ...buyLines(world, candidate, pools, consumed),
-    ...takeLines(world, pools, consumed),
+    ...takeLines(world, candidate, pools, consumed),
     ...consumed,
     ...oldPieceLines(world, prepared, candidate),
     ...drainLines(world, candidate),
@@ -192,7 +192,7 @@ function buyLines(world: World, candidate: Candidate, pools: readonly Pool[], co
   });
 }
 
-function takeLines(world: World, pools: readonly Pool[], consumed: readonly Line[]): Line[] {
+function takeLines(world: World, candidate: Candidate, pools: readonly Pool[], consumed: readonly Line[]): Line[] {
   const { catalog } = world;
   return pools
     .filter(({ action, taken, sku }) => action === 'take' && (taken > 0 || catalog.kits.has(sku)))
@@ -205,7 +205,7 @@ function takeLines(world: World, pools: readonly Pool[], consumed: readonly Line
         sku: pool.sku,
         name: described.name,
         role: described.role,
-        quantity: isKit ? kitsIn(world, pool) : amountNumber(pool.taken, described.unit),
+        quantity: isKit ? (candidate.purchase.takenKits.get(pool.sku) ?? 0) : amountNumber(pool.taken, described.unit),
         unit: described.unit,
         leftOver: isKit ? leftOver(catalog, pool) : null,
         because: reasons(consumed, pool.sku),
@@ -213,11 +213,6 @@ function takeLines(world: World, pools: readonly Pool[], consumed: readonly Line
         bin: world.market.offers.get(pool.sku)?.stock?.bin ?? null,
       };
     });
-}
-
-function kitsIn(world: World, pool: Pool): number {
-  const given = world.market.offers.get(pool.sku)?.gives[0];
-  return given ? Math.max(1, Math.round(((pool.left.get(given.sku) ?? 0) + pool.taken) / given.amount)) : 1;
 }
 
 const reasons = (consumed: readonly Line[], sku: string): string[] => [

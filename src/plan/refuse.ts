@@ -15,12 +15,13 @@ import { money } from './lines.ts';
 import { byPreference } from './preference.ts';
 import { forkWants, type Prepared, settled } from './prepare.ts';
 import type { Question } from './question.ts';
-import { type Candidate, canBuild, searchPlans } from './search.ts';
+import { type Candidate, canBuild, canObtain, searchPlans } from './search.ts';
 import { sourceOf } from './source.ts';
 import type { World } from './world.ts';
 
-/** Most wishes that a way out gives up at once; what needs more is not listed, and `complete` says so. */
-const MOST_GIVEN_UP = 8;
+/** Wishes up to this many are tried in every combination; of more, ways out give up at most this many at once, and `complete` says so. */
+const MOST_WISHES = 14;
+const MOST_GIVEN_UP = 4;
 
 /**
  * Why no build meets the wants: independent conflicts, each the smallest left once the wishes of those before it are given up,
@@ -28,22 +29,103 @@ const MOST_GIVEN_UP = 8;
  */
 export function refuse(world: World, prepared: Prepared, fork: ForkProblem, budget: StepBudget): Refusal | null {
   const canStand: Oracle = (held) => canBuild(fork, (member) => held.has(member), budget);
-  const order = memberOrder(fork);
+  return refusalOf(world, prepared, fork, { members: fork.members, order: memberOrder(fork), canStand }, budget);
+}
+
+/** Who has a say, in the order in which they are named, and which of them can stand together. */
+interface Dispute {
+  readonly members: readonly ForkMember[];
+  readonly order: readonly number[];
+  readonly canStand: Oracle;
+}
+
+function refusalOf(
+  world: World,
+  prepared: Prepared,
+  fork: ForkProblem,
+  dispute: Dispute,
+  budget: StepBudget,
+): Refusal | null {
+  const { members, canStand } = dispute;
   const conflicts: Member[][] = [];
   let smallest = true;
-  let left = order;
+  let left = dispute.order;
   for (;;) {
     const conflict = smallestConflict(left, canStand);
     if (!conflict) break;
     smallest &&= conflict.smallest;
-    conflicts.push(conflict.members.map((member) => shownMember(fork, member)));
-    const wishes = new Set(conflict.members.filter((member) => fork.members[member]?.wish));
+    conflicts.push(conflict.members.flatMap((at) => (members[at] ? [asShown(members[at])] : [])));
+    const wishes = new Set(conflict.members.filter((at) => members[at]?.wish));
     if (wishes.size === 0) break;
     left = left.filter((member) => !wishes.has(member));
   }
   if (conflicts.length === 0) return null;
-  const { found, complete } = waysOut(world, prepared, fork, canStand, order, budget);
+  const { found, complete } = waysOut(world, prepared, fork, dispute, budget);
   return { conflicts, smallest, instead: found, complete };
+}
+
+/**
+ * Why there is a build and yet no plan: what the wishes need cannot be bought. The stock is one member, and so is each wish that is about work
+ * or about buying rather than about the fork.
+ */
+export function refuseStock(
+  world: World,
+  prepared: Prepared,
+  fork: ForkProblem,
+  missing: readonly string[],
+  budget: StepBudget,
+): Refusal | null {
+  const work = workWishes(prepared);
+  const stock: ForkMember = {
+    kind: 'stock',
+    code: 'not-obtainable',
+    params: { skus: missing },
+    source: null,
+    wish: null,
+  };
+  const members: readonly ForkMember[] = [...fork.members, ...work, stock];
+  const stockAt = members.length - 1;
+  const canStand: Oracle = (held) => {
+    if (!held.has(stockAt)) return canBuild(fork, (member) => held.has(member), budget);
+    const given = work.flatMap(({ wish }, at) => (wish && !held.has(fork.members.length + at) ? [wish] : []));
+    return canObtain(world, withoutWishes(world, prepared, given), fork, (member) => held.has(member), budget);
+  };
+  const order = [...memberOrder(fork), ...work.map((_member, at) => fork.members.length + at), stockAt];
+  return refusalOf(world, prepared, fork, { members, order, canStand }, budget);
+}
+
+/** Wishes for work and for what is bought: they rule out no build, but they need things. */
+function workWishes({ asked, buying }: Prepared): ForkMember[] {
+  const wish = (code: string, params: ForkMember['params'], about: Wish): ForkMember => ({
+    kind: 'want',
+    code,
+    params,
+    source: null,
+    wish: about,
+  });
+  const used = [...buying.useKits, ...buying.useSupplies, ...buying.usePacks];
+  return [
+    ...asked.wants.renew.map((slot) => wish('want-renew', { slot, possible: true }, { kind: 'renew', name: slot })),
+    ...asked.wants.service.map((service) => wish('want-service', { service }, { kind: 'service', name: service })),
+    ...used.map((sku) => wish('want-use', { sku, name: sku }, { kind: 'use', name: sku })),
+  ];
+}
+
+/** The same question less some wishes. */
+function withoutWishes(world: World, prepared: Prepared, given: readonly Wish[]): Prepared {
+  const gone = (kind: Wish['kind'], name: string): boolean =>
+    given.some((wish) => wish.kind === kind && 'name' in wish && wish.name === name);
+  const { wants } = prepared.question;
+  const question: Question = {
+    ...prepared.question,
+    wants: {
+      ...wants,
+      use: wants.use.filter((sku) => !gone('use', sku)),
+      renew: wants.renew.filter((slot) => !gone('renew', slot)),
+      service: wants.service.filter((id) => !gone('service', id)),
+    },
+  };
+  return settled(world, { ...prepared, question });
 }
 
 /** Who is named first where several would do: wishes, then rules that cite a limit, then listings. */
@@ -61,39 +143,45 @@ export function memberOrder(fork: ForkProblem): number[] {
 export function shownMember(fork: ForkProblem, at: number): Member {
   const member = fork.members[at];
   if (!member) throw new Error(`no member ${at}`);
-  const { kind, code, params, source } = member;
-  return { kind, code, params, source: source ? sourceOf(source) : null };
+  return asShown(member);
 }
+
+const asShown = ({ kind, code, params, source }: ForkMember): Member => ({
+  kind,
+  code,
+  params,
+  source: source ? sourceOf(source) : null,
+});
 
 function waysOut(
   world: World,
   prepared: Prepared,
   fork: ForkProblem,
-  canStand: Oracle,
-  order: readonly number[],
+  dispute: Dispute,
   budget: StepBudget,
 ): { readonly found: WayOut[]; readonly complete: boolean } {
-  const optional = order.filter((member) => fork.members[member]?.wish);
-  const fixed = fork.members.flatMap(({ wish }, member) => (wish ? [] : [member]));
-  const { found, complete } = corrections(fixed, optional, canStand, MOST_GIVEN_UP);
+  const { members, canStand } = dispute;
+  const optional = dispute.order.filter((member) => members[member]?.wish);
+  const fixed = members.flatMap(({ wish }, member) => (wish ? [] : [member]));
+  const { found, complete } = corrections(
+    fixed,
+    optional,
+    canStand,
+    optional.length <= MOST_WISHES ? optional.length : MOST_GIVEN_UP,
+  );
   const ways: WayOut[] = [];
   for (const given of found) {
-    const wishes = given.flatMap((member) => fork.members[member]?.wish ?? []);
+    const givers = given.flatMap((member) => (members[member] ? [members[member]] : []));
+    const wishes = givers.flatMap(({ wish }) => wish ?? []);
     for (const wants of relaxed(world, prepared, fork, wishes, budget)) {
-      const way = solveAgain(
-        world,
-        prepared,
-        wants,
-        given.map((member) => shownMember(fork, member)),
-        budget,
-      );
+      const way = solveAgain(world, prepared, wants, givers.map(asShown), budget);
       if (way) ways.push(way);
     }
   }
   return { found: ways, complete };
 }
 
-/** The wants without the wishes given up; a travel given up becomes the nearest that can be had below and above. */
+/** The wants without the wishes given up; a travel given up, or a kept one, becomes the nearest that can be had below and above. */
 function relaxed(
   world: World,
   prepared: Prepared,
@@ -102,8 +190,9 @@ function relaxed(
   budget: StepBudget,
 ): ForkWants[] {
   const wants = forkWants(world.catalog, prepared.asked, wishes);
-  const asked = prepared.wants.travel;
-  if (asked === null || !wishes.some(({ kind }) => kind === 'travel')) return [wants];
+  const keptGiven = wishes.some((wish) => wish.kind === 'kept' && wish.trait === 'travel');
+  const asked = keptGiven ? prepared.now.travel : prepared.wants.travel;
+  if (asked === null || !(keptGiven || wishes.some(({ kind }) => kind === 'travel'))) return [wants];
   const without = forkProblem(world.catalog, prepared.now, wants, prepared.question, 'narrow');
   const reachable = new Set<number>();
   new Search(without.problem, () => true, without.order).run(budget, {

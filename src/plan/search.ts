@@ -53,6 +53,21 @@ export function canBuild(fork: ForkProblem, holds: (member: number) => boolean, 
   return end === 'stopped' ? null : end === 'enough';
 }
 
+/** True where some build meets the members that hold and everything it needs can be had; null where the steps ran out. */
+export function canObtain(
+  world: World,
+  prepared: Prepared,
+  fork: ForkProblem,
+  holds: (member: number) => boolean,
+  budget: StepBudget,
+): boolean | null {
+  const leaves = new Leaves(world, prepared, fork);
+  const end = new Search(fork.problem, holds, fork.order).run(budget, {
+    leaf: (values) => leaves.candidates(values).length === 0,
+  });
+  return end === 'stopped' ? null : end === 'enough';
+}
+
 /** What whole assignments come to, remembered by assignment and by demand. */
 class Leaves {
   private readonly world: World;

@@ -16,7 +16,8 @@ export function* checkTyreRoom(scene: Scene): Iterable<Fault> {
   const radius = tyre.bead / 2 + tyre.width;
   for (const [place, size] of Object.entries({ crown: radius, arch: radius, width: tyre.width })) {
     const most = length(room[place]);
-    if (most !== null && size * 1000 > most) yield fault('tyre-room', `${size} mm at the ${place}, room for ${most} um`);
+    if (most !== null && size * 1000 > most)
+      yield fault('tyre-room', `${size} mm at the ${place}, room for ${most} um`);
   }
 }
 
