@@ -12,11 +12,11 @@ export function axleToCrown(family: Row, { chassis, travel, settings }: Standing
   const from = length(atCompressedEnd ? facts.extended : facts.compressed);
   const added = atCompressedEnd ? 0 : travel;
   if (from === null || added === null) return null;
-  const moved = (added - standingOut(settings)) / 1000;
-  if (measuredOf(chassis) !== 'straight') return from / 1000 + moved;
-  if (moved === 0) return from / 1000;
+  const shorter = standingOut(settings) / 1000;
+  if (measuredOf(chassis) !== 'straight' || added === 0) return (from + added) / 1000 - shorter;
   const along = turned(from / 1000, 'straight', 'along-steerer', chassis);
-  return along === null ? null : turned(along + moved, 'along-steerer', 'straight', chassis);
+  const straight = along === null ? null : turned(along + added / 1000, 'along-steerer', 'straight', chassis);
+  return straight === null ? null : straight - shorter;
 }
 
 export const measuredOf = (chassis: Row): Measured =>

@@ -19,7 +19,7 @@ export function* checkFrame(scene: Scene): Iterable<Fault> {
     scene.chassisChanged ||
     now.travel !== after.travel ||
     !sameSettings(now.settings, after.settings);
-  const newWheel = wheelAfter(scene) !== ride.bike.wheel;
+  const newWheel = wheelAfter(scene) !== wheelNow(scene);
   const limits = rows(ride.bike.limits).filter((limit) => speaks(scene, limit));
   for (const limit of newLength || newWheel ? limits : []) {
     yield* checkTravel(scene, row(limit.travel));
@@ -35,6 +35,10 @@ export function* checkFrame(scene: Scene): Iterable<Fault> {
 /** The wheel that turns in the fork afterwards: the wanted one, else the bike's, else the one it is made for. */
 export const wheelAfter = (scene: Scene): number | null =>
   scene.question.wheel ?? number(scene.question.ride?.bike.wheel) ?? number(scene.after.chassis.wheel);
+
+/** The wheel that turns in it now. */
+export const wheelNow = (scene: Scene): number | null =>
+  number(scene.question.ride?.bike.wheel) ?? number(scene.now.chassis.wheel);
 
 /** A limit speaks of this wheel, size and kind of crown, as far as it names them. */
 function speaks(scene: Scene, limit: Row): boolean {

@@ -1,4 +1,4 @@
-import { wheelAfter } from './check-frame.ts';
+import { wheelAfter, wheelNow } from './check-frame.ts';
 import { type Fault, fault } from './finding.ts';
 import { length } from './measure.ts';
 import { row, text } from './read.ts';
@@ -7,11 +7,10 @@ import { ontoAnother, type Scene } from './scene.ts';
 /** `tyre-room` (section 10): radius = bead/2 + width clears crown and arch, and the width the arch. */
 export function* checkTyreRoom(scene: Scene): Iterable<Fault> {
   const { question, after } = scene;
-  const own = text(question.ride?.bike.tyre);
-  const tyre = tyreOf(question.tyre ?? own);
-  const another = question.tyre !== null && question.tyre !== own;
-  if (!tyre || !(another || scene.chassisChanged || ontoAnother(scene))) return;
-  if (tyre.bead !== wheelAfter(scene)) return;
+  const wheel = wheelAfter(scene);
+  const tyre = tyreOf(question.tyre ?? text(question.ride?.bike.tyre));
+  const another = ontoAnother(scene) || scene.chassisChanged || wheel !== wheelNow(scene);
+  if (!tyre || !another || tyre.bead !== wheel) return;
   const room = row(after.chassis['tyre-room']);
   const radius = tyre.bead / 2 + tyre.width;
   for (const [place, size] of Object.entries({ crown: radius, arch: radius, width: tyre.width })) {

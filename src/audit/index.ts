@@ -96,7 +96,8 @@ export function checkPlan(input: AuditInput): readonly Finding[] {
   const now = nowOf(book, question);
   const plans = rows(answer.plans).map(readPlan);
   const shown = row(answer.now);
-  const fork: Held = now.ok ? now : { build: readBuild(shown.build), settings: readSettings(shown.settings) };
+  const settings = readSettings(shown.settings);
+  const fork: Held = { build: now.ok ? now.build : readBuild(shown.build), settings };
   const findings: Finding[] = [...checkAnswer(book, question, now, answer, plans)].map((found) => ({
     ...found,
     plan: null,

@@ -13,7 +13,8 @@ export type Now =
   | {
       readonly ok: true;
       readonly build: Build;
-      readonly settings: Settings;
+      /** More than one where usual builds that are set differently come to the same build. */
+      readonly settings: readonly Settings[];
       readonly derived: boolean;
       readonly assumed: readonly string[];
     }
@@ -35,7 +36,7 @@ export function nowOf(book: Book, question: Question): Now {
   return {
     ok: true,
     build: put(body, build, question),
-    settings: settingsOf(family, usual, question.settings),
+    settings: [settingsOf(family, usual, question.settings)],
     derived: false,
     assumed: [...build.keys()].filter((slot) => !isTold(question, slot) && differs(slot)),
   };
@@ -57,7 +58,7 @@ function derivedNow(body: Body, question: Question): Now {
     .filter(({ build }) => travelOf(book, build, chassis, made) === question.travelNow);
   const [only] = found;
   return only && found.every(({ build }) => sameBuild(build, only.build))
-    ? { ok: true, ...only, derived: true, assumed: [] }
+    ? { ok: true, build: only.build, settings: found.map(({ settings }) => settings), derived: true, assumed: [] }
     : { ok: false, why: `no factory build at this travel, and ${found.length} ways to derive one` };
 }
 

@@ -56,6 +56,8 @@ export interface ProblemParams {
     readonly other: string;
   };
   'travel-spacer-length': { readonly sku: string };
+  'straight-without-offset': { readonly chassis: string };
+  'opener-without-closer': { readonly operation: string; readonly reached: string };
   'unknown-trait': { readonly trait: string; readonly family: string };
   'slot-out-of-reach': { readonly slot: string; readonly family: string };
   'operation-of-other-family': { readonly operation: string; readonly family: string };

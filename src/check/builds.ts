@@ -5,9 +5,10 @@ import { problemAt } from './places.ts';
 
 /** Does each build as it left the works have the travel that it claims, and obey the rules of its own catalogue? */
 export function buildProblems(catalog: Catalog): Problem[] {
-  return [...catalog.chassis.values()].flatMap((chassis) =>
-    chassis.builds.flatMap((build) => oneBuild(catalog, chassis, build)),
-  );
+  return [...catalog.chassis.values()].flatMap((chassis) => [
+    ...chassis.builds.flatMap((build) => oneBuild(catalog, chassis, build)),
+    ...crownProblems(catalog, chassis),
+  ]);
 }
 
 function oneBuild(catalog: Catalog, chassis: Chassis, factory: FactoryBuild): Problem[] {
@@ -57,3 +58,9 @@ function oneBuild(catalog: Catalog, chassis: Chassis, factory: FactoryBuild): Pr
 }
 
 const shown = (value: string | number): string => (typeof value === 'number' ? `${value / 1000} mm` : value);
+
+/** Axle-to-crown measured straight to the axle can be worked out at another travel only with the offset. */
+const crownProblems = (catalog: Catalog, chassis: Chassis): Problem[] =>
+  chassis.axleToCrown?.measured === 'straight' && chassis.offset === null
+    ? [problemAt(catalog, 'warning', chassis.source, 'straight-without-offset', { chassis: chassis.id })]
+    : [];

@@ -1,4 +1,4 @@
-import type { Catalog, Family, Problem } from '../catalog/index.ts';
+import type { Catalog, Family, Operation, Problem } from '../catalog/index.ts';
 import { familyOperations } from '../work/index.ts';
 import { problemAt } from './places.ts';
 
@@ -50,7 +50,27 @@ function familyProblems(catalog: Catalog, family: Family): Problem[] {
         );
     }
   }
+  problems.push(...unreachedClosers(catalog, operations));
   return problems;
+}
+
+/** An operation that nothing asks for: it changes and renews nothing, no other requires it or is closed by it, no service lists it. A `closed-by` was forgotten. */
+function unreachedClosers(catalog: Catalog, operations: readonly Operation[]): Problem[] {
+  const asked = new Set([
+    ...operations.flatMap(({ requires, closedBy }) => [...requires, ...(closedBy === null ? [] : [closedBy])]),
+    ...[...catalog.services.values()].flatMap((service) => service.operations),
+  ]);
+  return operations
+    .filter(
+      ({ id, changes, renews }) =>
+        !asked.has(id) && changes.length === 0 && !renews.some(({ when }) => when === 'always'),
+    )
+    .map((operation) =>
+      problemAt(catalog, 'warning', operation.source, 'opener-without-closer', {
+        operation: operation.id,
+        reached: 'nothing',
+      }),
+    );
 }
 
 /** What an operation requires, follows or is closed by must be there for each of its families; so must a service's operations. */

@@ -108,9 +108,21 @@ async function parseCatalog(
   before: readonly Problem[],
 ): Promise<{ readonly value: Catalog | null; readonly problems: readonly Problem[] }> {
   if (files.length === 0 && before.length > 0) return { value: null, problems: [] };
-  const { readCatalog } = await import('./parse-files.ts');
+  const { readCatalog, senseProblems } = await import('./parse-files.ts');
   const read = readCatalog(files, folder.path);
-  return before.some(({ severity }) => severity === 'error') ? { value: null, problems: read.problems } : read;
+  const broken = [...before, ...read.problems].some(({ severity }) => severity === 'error');
+  if (broken || !read.value) return { value: null, problems: read.problems };
+  const sense = senseProblems(read.value).map((problem) => withExcerpt(problem, files));
+  const contradicts = sense.some(({ severity }) => severity === 'error');
+  return { value: contradicts ? null : read.value, problems: [...read.problems, ...sense] };
+}
+
+/** The line of the file beside a problem that was found after the text was left behind. */
+function withExcerpt(problem: Problem, files: Sources['files']): Problem {
+  const { place } = problem;
+  if (place === null || place.excerpt !== '') return problem;
+  const line = files.find(({ name }) => name === place.file)?.text.split(/\r?\n/)[place.line - 1] ?? '';
+  return { ...problem, place: { ...place, excerpt: line, column: Math.max(1, line.search(/\S/) + 1) } };
 }
 
 async function parseShelf(

@@ -22,16 +22,15 @@ export function familyOf(catalog: Catalog, chassis: Chassis): Family {
 }
 
 /**
- * The clause by which a part gives something (travel, spacers) in a chassis: one that certainly speaks of the fork, else one that may.
- * Null where none does.
+ * The clause by which a part gives something (travel, spacers) in a chassis: one that certainly speaks of the fork, else one that may, else the maker's
+ * own no where it says what the part would give (the rule `maker-says-no` keeps that out of every plan). Null where none does.
  */
 export function givingClause(catalog: Catalog, part: Part, chassis: Chassis, identity: Identity): Clause | null {
-  const standing = part.fits
-    .filter(({ not }) => !not)
-    .map((clause) => ({ clause, stands: clauseStands(catalog, clause, chassis, identity) }));
+  const standing = part.fits.map((clause) => ({ clause, stands: clauseStands(catalog, clause, chassis, identity) }));
+  const allowed = standing.filter(({ clause }) => !clause.not);
+  const found = allowed.find(({ stands }) => stands === 'yes') ?? allowed.find(({ stands }) => stands === 'perhaps');
   return (
-    (standing.find(({ stands }) => stands === 'yes') ?? standing.find(({ stands }) => stands === 'perhaps'))?.clause ??
-    null
+    (found ?? standing.find(({ clause, stands }) => stands === 'yes' && clause.travels.length > 0))?.clause ?? null
   );
 }
 

@@ -1,5 +1,5 @@
 import { BIKE_SLOTS, type Catalog, type Chassis, type Content, type Setting, type Slot } from '../catalog/index.ts';
-import { fitVerdict, type Identity } from '../fitment/index.ts';
+import { fitVerdict, type Identity, type Verdict } from '../fitment/index.ts';
 import { byCodeUnit, held, type Micrometres } from '../quantity/index.ts';
 import { type Build, contentKey } from './build.ts';
 
@@ -50,10 +50,13 @@ function inPlay(
   const part = catalog.parts.get(sku);
   if (!part) return false;
   return chassis.some((body) => {
-    const { kind } = fitVerdict(catalog, part, body, policy.identity);
-    return kind === 'fits' || (kind === 'unknown' && policy.allowUnknown);
+    const verdict = fitVerdict(catalog, part, body, policy.identity);
+    return verdict.kind === 'fits' || (verdict.kind === 'unknown' && policy.allowUnknown) || isDenied(verdict);
   });
 }
+
+/** A part that its maker refuses, and says why, stays in play so that the reason can be shown; a rule keeps it out. */
+const isDenied = (verdict: Verdict): boolean => verdict.kind === 'no' && verdict.reason.code === 'denied';
 
 /** By SKU in code units, then count; nothing last. */
 export function byContent(a: Content, b: Content): number {

@@ -60,16 +60,64 @@ function fitRules(variables: Variables, policy: { readonly allowUnknown: boolean
         ...rule('part-fits', { slot: slot.name, complete }, variables.family.source),
         kind: complete ? 'listing' : 'rule',
       },
-      holds: ([chassis = 0, value = 0]) => verdict(chassis, value) !== 'no',
+      holds: ([chassis = 0, value = 0]) =>
+        verdict(chassis, value) !== 'no' || isDenied(variables, chassis, variable, value),
     };
-    if (policy.allowUnknown || complete) return [fits];
+    const denied = deniedRules(variables, variable);
+    if (policy.allowUnknown || complete) return [fits, ...denied];
     const known: Rule = {
       scope: fits.scope,
       member: { ...rule('fit-not-known', { slot: slot.name }, variables.family.source), kind: 'listing' },
       holds: ([chassis = 0, value = 0]) => verdict(chassis, value) !== 'unknown',
     };
-    return [fits, known];
+    return [fits, known, ...denied];
   });
+}
+
+const isDenied = (variables: Variables, chassis: number, variable: number, value: number): boolean => {
+  const part = variables.part(variable, value);
+  const verdict = part ? variables.verdict(part, variables.body(chassis)) : null;
+  return verdict?.kind === 'no' && verdict.reason.code === 'denied';
+};
+
+/** What a part's maker refuses in a chassis, one rule for each part and reason, so that a refusal can show it. */
+function deniedRules(variables: Variables, variable: number): Rule[] {
+  const refusals = new Map<string, Member>();
+  const skus = new Set((variables.domains[variable - 1]?.contents ?? []).flatMap((content) => content?.sku ?? []));
+  for (const sku of skus) {
+    for (const body of variables.chassis) {
+      const part = variables.catalog.parts.get(sku);
+      const verdict = part ? variables.verdict(part, body) : null;
+      if (!part || verdict?.kind !== 'no' || verdict.reason.code !== 'denied') continue;
+      const { clause } = verdict.reason;
+      refusals.set(
+        `${sku} ${clause.source.record}`,
+        rule('maker-says-no', { sku, name: part.name, chassis: body.name, reason: clause.reason }, clause.source),
+      );
+    }
+  }
+  return [...refusals].map(
+    ([key, member]): Rule => ({
+      scope: [variables.chassisVariable, variable],
+      member,
+      holds: ([chassis = 0, value = 0]) => {
+        const sku = variables.content(variable, value)?.sku;
+        if (
+          (chassis === 0 && value === 0) ||
+          sku !== key.split(' ')[0] ||
+          !isDenied(variables, chassis, variable, value)
+        )
+          return true;
+        const part = variables.part(variable, value);
+        const verdict = part ? variables.verdict(part, variables.body(chassis)) : null;
+        return !(
+          verdict?.kind === 'no' &&
+          verdict.reason.code === 'denied' &&
+          `${sku} ${verdict.reason.clause.source.record}` === key
+        );
+      },
+    }),
+  );
 }
 
 /** Neighbours agree where they touch; a pair that was in the fork and stays is a fact. */

@@ -101,8 +101,7 @@ export function keptTraits(
     wants.toward === null &&
     wants.axleToCrown === null &&
     !given('travel') &&
-    !roles.has('spring') &&
-    !roles.has('travel-spacers')
+    !bringsTravel(family, roles)
   ) {
     kept.push({ on: 'travel', member: member('travel', `${travel / 1000} mm`) });
   }
@@ -132,6 +131,10 @@ function partTraits(
     return [{ on: 'part', slot, member: member(name, value), holds: (other) => other?.traits.get(trait) === value }];
   });
 }
+
+/** True where a part that must be used settles the travel: travel spacers do, and so does a spring where no spacers set the travel. */
+const bringsTravel = (family: Family, roles: ReadonlySet<string>): boolean =>
+  roles.has('travel-spacers') || (roles.has('spring') && family.travelSetBy !== 'travel-spacers');
 
 /** True where a part that must be used settles a trait: every chassis that lists it has the same value. */
 function brought(used: readonly Part[], bodies: readonly Chassis[], of: (chassis: Chassis) => string | null): boolean {

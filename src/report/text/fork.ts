@@ -25,12 +25,20 @@ function nowAndAfter(scene: Scene, plan: Plan): string[] {
     plan.chassis === answer.now.chassis
       ? []
       : wrapped(page, `${chassisName(scene, answer.now.chassis)} becomes ${chassisName(scene, plan.chassis)}`, '  ');
+  const settings = Object.entries(plan.settings).flatMap(([name, after]) => {
+    const before = answer.now.settings[name];
+    return before === after ? [] : [[language.phrases.role(name), `${before ?? '?'} mm`, '->', `${after} mm`]];
+  });
   const stays = Object.entries(plan.build)
     .filter(([slot]) => !changed.has(slot))
     .map(([slot, content]) => `${language.phrases.role(slot)} ${contentWords(scene, content, 'short')}`);
   return [
     ...body,
-    ...table(page, [{ align: 'left' }, { align: 'left' }, { align: 'left' }, { align: 'left', gives: true }], rows),
+    ...table(
+      page,
+      [{ align: 'left' }, { align: 'left' }, { align: 'left' }, { align: 'left', gives: true }],
+      [...rows, ...settings],
+    ),
     ...(stays.length === 0
       ? []
       : wrapped(page, page.paint('faint', `${stays.join(', ')}.`), '  stays as it is: ', '    ')),

@@ -1,10 +1,12 @@
 import type { ProblemParams } from '../../../catalog/index.ts';
 import type { WordsTable } from '../language.ts';
 import type { fileProblems } from './problems-files.ts';
+import { senseProblems } from './problems-sense.ts';
 import { nearestHint, orList } from './shared.ts';
 
 /** Problems with what records say, alone and together: every code that is not about a file. */
 export const recordProblems: WordsTable<Omit<ProblemParams, keyof typeof fileProblems>> = {
+  ...senseProblems,
   'duplicate-id': {
     say: ({ id, other }) => `${id} is already taken, at ${other}.`,
     meaning: 'Every record has an id or SKU of its own.',

@@ -45,7 +45,7 @@ export const whys: WordsTable<WhyParams> = {
   },
   unbeaten: {
     say: ({ slot, sku, others }) =>
-      `of ${counted(others + 1, 'part')} for the ${roleName(slot)}, ${sku ?? 'none'} makes the better plan`,
+      `of ${counted(others + 1, 'part')} for the ${roleName(slot)}, none leads to a better plan than ${sku ?? 'none'}`,
     meaning: 'Another part would do too, and its best plan is not better.',
     way: none,
     example: { slot: 'spring', sku: 'AB-AIR-2', others: 3 },

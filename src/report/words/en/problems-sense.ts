@@ -1,0 +1,61 @@
+import type { ProblemParams } from '../../../catalog/index.ts';
+import type { WordsTable } from '../language.ts';
+import { roleName } from './names.ts';
+
+type SenseCode =
+  | 'build-travel'
+  | 'build-breaks-rule'
+  | 'clause-contradicts'
+  | 'travel-spacer-length'
+  | 'unknown-trait'
+  | 'slot-out-of-reach'
+  | 'operation-of-other-family';
+
+/** What records claim together and cannot hold, though each by itself is in order. */
+export const senseProblems: WordsTable<Pick<ProblemParams, SenseCode>> = {
+  'build-travel': {
+    say: ({ claimed, gives }) =>
+      `The build claims ${claimed} of travel, and its spring and travel spacers give ${gives}.`,
+    meaning: 'The travel of a factory build is what its spring gives in that chassis, less its travel spacers.',
+    way: () => 'Correct the travel of the build, the spring in it, or what the spring gives there.',
+    example: { claimed: '150 mm', gives: '140 mm' },
+  },
+  'build-breaks-rule': {
+    say: ({ build, rule, held, limit }) => `The build at ${build} breaks the rule ${rule}: ${held} against ${limit}.`,
+    meaning: 'A factory build is expected to keep the rules of its own catalogue.',
+    way: ({ rule }) => `Correct one of the two records. \`legwork explain ${rule}\` says what the rule is.`,
+    example: { build: '150 mm', rule: 'damper-stroke', held: '140 mm', limit: '150 mm' },
+  },
+  'clause-contradicts': {
+    say: ({ sku, chassis, measure, own, other }) =>
+      `This clause says that ${sku} fits ${chassis}, and its ${roleName(measure)} is ${own} against ${other} there.`,
+    meaning: 'A clause and a dimension contradict each other. Until that is settled the part does not fit.',
+    way: () => 'Correct the clause or one of the dimensions.',
+    example: { sku: 'AB-AIR-2', chassis: 'example-622', measure: 'bore', own: '29.4 mm', other: '30 mm' },
+  },
+  'travel-spacer-length': {
+    say: ({ sku }) => `The travel spacer ${sku} does not say how long it is.`,
+    meaning: 'Each travel spacer takes its length away from the travel.',
+    way: () => 'Add dimensions: { length: 10 mm } to the part.',
+    example: { sku: 'AB-TS-10' },
+  },
+  'unknown-trait': {
+    say: ({ trait, family }) => `${family} keeps the trait ${trait}, and no part of it states that trait.`,
+    meaning: 'A family lists the traits of its dampers that a plan keeps. One that no part has keeps nothing.',
+    way: () => 'Correct the name under keeps, or add the trait to the parts.',
+    example: { trait: 'lockuot', family: 'example' },
+  },
+  'slot-out-of-reach': {
+    say: ({ slot, family }) =>
+      `Several parts are listed for the ${roleName(slot)} of ${family}, and no operation changes it.`,
+    meaning: 'A slot that no operation changes stays as it is in every plan.',
+    way: () => 'Add the slot to changes in the operation that reaches it.',
+    example: { slot: 'damper', family: 'example' },
+  },
+  'operation-of-other-family': {
+    say: ({ operation, family }) => `${operation} does not belong to ${family}, which needs it here.`,
+    meaning: 'Operations require, follow and close only operations of the same families.',
+    way: () => 'Add the family to that operation, or name another operation.',
+    example: { operation: 'cap-off', family: 'example' },
+  },
+};
