@@ -1,4 +1,5 @@
 import type { Command } from './command.ts';
+import { FIT_OPTIONS, REACH_OPTIONS, USES_OPTIONS } from './fit-options.ts';
 import { KINDS } from './kinds.ts';
 import { CHECK_OPTIONS, LIST_OPTIONS } from './options.ts';
 import { PLAN_OPTIONS } from './plan-options.ts';
@@ -20,6 +21,43 @@ export const COMMANDS: readonly Command[] = [
       'legwork plan --chassis brastle-622 --travel-now 130 --travel "5.9 in" --keep damper --format md',
     ],
     load: async () => (await import('./run-plan.ts')).runPlan,
+  },
+  {
+    name: 'fit',
+    summary: 'does this part fit that fork: fits, fits if, no or not known, and why',
+    argument: null,
+    options: FIT_OPTIONS,
+    about: [
+      'Exit status: 0 it fits, perhaps on conditions; 1 it does not; 2 the question or the catalogue is at fault; 3 the catalogue does not say.',
+    ],
+    examples: [
+      'legwork fit --part QN-AIR-192 --chassis quennet-622',
+      'legwork fit --part QN-AIR-232 --chassis quennet-584-20x110 --format json',
+    ],
+    load: async () => (await import('./run-fit.ts')).runFit,
+  },
+  {
+    name: 'reach',
+    summary: 'every travel and wheel that a fork can become, with the cheapest way or the reason why not',
+    argument: null,
+    options: REACH_OPTIONS,
+    about: [
+      'Rows are wheels, lines are travels.',
+      'Exit status: 0 something can be had; 1 nothing can; 2 the question or the catalogue is at fault.',
+    ],
+    examples: ['legwork reach --chassis quennet-622 --travel-now 150'],
+    load: async () => (await import('./run-reach.ts')).runReach,
+  },
+  {
+    name: 'uses',
+    summary: 'where a part goes: forks, factory builds, kits, bikes',
+    argument: null,
+    options: USES_OPTIONS,
+    about: [
+      'Exit status: 0 it goes somewhere; 1 the catalogue names nothing; 2 the question or the catalogue is at fault.',
+    ],
+    examples: ['legwork uses --part QN-VS'],
+    load: async () => (await import('./run-fit.ts')).runUses,
   },
   {
     name: 'catalog check',

@@ -1,3 +1,4 @@
+import { relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Io } from './io.ts';
 import type { Given } from './read-options.ts';
@@ -13,7 +14,8 @@ export function catalogFolder(given: Given, env: Io['env']): CatalogFolder {
   if (option !== undefined) return { path: option, by: 'option' };
   const set = env.LEGWORK_CATALOG;
   if (set !== undefined && set !== '') return { path: set, by: 'environment' };
-  return { path: DEMO, by: 'demo' };
+  const near = relative(process.cwd(), DEMO);
+  return { path: near === '' || near.startsWith('..') ? DEMO : near, by: 'demo' };
 }
 
 const DEMO = fileURLToPath(

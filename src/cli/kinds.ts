@@ -11,4 +11,6 @@ export const KINDS = [
   'tools',
   'operations',
   'services',
+  'bikes',
+  'notices',
 ] as const;

@@ -57,7 +57,7 @@ export interface FitQuestion {
 }
 
 /** The verdict on one part and one chassis. `fits-if`: by itself it fits, under the conditions named. */
-export function fit(catalog: Catalog, question: FitQuestion): FitAnswer | { readonly faults: readonly Fault[] } {
+export function doesFit(catalog: Catalog, question: FitQuestion): FitAnswer | { readonly faults: readonly Fault[] } {
   const part = catalog.parts.get(question.part);
   const chassis = catalog.chassis.get(question.chassis);
   const faults: Fault[] = [];

@@ -14,7 +14,7 @@ export type {
 export { answerSchema } from './answer.ts';
 export { ask, type Reply } from './ask.ts';
 export type { Fault, FaultCode, FaultParams } from './fault.ts';
-export { type FitAnswer, type FitDocument, type FitQuestion, fit, fitSchema } from './fit.ts';
+export { doesFit, type FitAnswer, type FitDocument, type FitQuestion, fitSchema } from './fit.ts';
 export { type Content, type Question, type QuestionInput, questionSchema } from './question.ts';
 export { type ReachAnswer, type ReachDocument, reach, reachSchema } from './reach.ts';
 export { type UsesAnswer, uses, usesSchema } from './uses.ts';

@@ -14,6 +14,8 @@ const FIELDS: Readonly<Record<string, readonly string[]>> = {
   tools: ['id', 'size', 'price', 'name'],
   operations: ['id', 'minutes', 'title'],
   services: ['id', 'every', 'name'],
+  bikes: ['id', 'wheel', 'tyre', 'name'],
+  notices: ['id', 'blocks', 'title'],
 };
 
 /** Records as a compact table, and how many there are. */

@@ -55,6 +55,39 @@ export const RECORDS: Readonly<Record<string, (catalog: Catalog) => readonly Cat
       operations,
       every: hours(every),
     })),
+  bikes: ({ bikes }) =>
+    [...bikes.values()].map((bike) => ({
+      id: bike.id,
+      name: bike.name,
+      maker: bike.maker,
+      sizes: bike.sizes,
+      wheel: bike.wheel,
+      tyre: bike.tyre?.designation ?? null,
+      motorAssisted: bike.motorAssisted,
+      category: bike.category,
+      forks: bike.forks.map(({ chassis, travel, sizes }) => ({ chassis, travel: mm(travel), sizes })),
+      limits: bike.limits.map(({ wheel, sizes, crown, travel, axleToCrown }) => ({
+        wheel,
+        sizes,
+        crown,
+        travel: travel && { min: mm(travel.least), max: mm(travel.greatest) },
+        axleToCrown: axleToCrown && {
+          min: mm(axleToCrown.least),
+          max: mm(axleToCrown.greatest),
+          measured: axleToCrown.measured,
+        },
+      })),
+    })),
+  notices: ({ notices }) =>
+    [...notices.values()].map(({ id, title, text, families, chassis, parts, blocks }) => ({
+      id,
+      title,
+      text,
+      families,
+      chassis,
+      parts,
+      blocks,
+    })),
 };
 
 function chassisRecord(catalog: Catalog, chassis: Chassis): CatalogRecord {

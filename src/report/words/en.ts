@@ -1,4 +1,5 @@
 import { faults } from './en/faults.ts';
+import { fits } from './en/fits.ts';
 import { flags } from './en/flags.ts';
 import { members } from './en/members.ts';
 import { phrases } from './en/phrases.ts';
@@ -18,6 +19,7 @@ export const en: Language = {
     whys,
     against,
     faults,
+    fits,
     usage,
     problems: { ...fileProblems, ...recordProblems },
     audit,

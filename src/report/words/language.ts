@@ -9,6 +9,7 @@ import type {
   UsageParams,
   WhyParams,
 } from './params.ts';
+import type { FitParams } from './params-fit.ts';
 import type { Phrases } from './phrases.ts';
 
 /** The words for one code: the sentence with its values, what the code stands for, and what to do about it. */
@@ -34,6 +35,7 @@ export interface CodeLists {
   readonly whys: WhyParams;
   readonly against: AgainstParams;
   readonly faults: FaultParams;
+  readonly fits: FitParams;
   readonly usage: UsageParams;
   readonly problems: ProblemParams;
   readonly audit: AuditParams;

@@ -112,6 +112,12 @@ export interface MemberParams {
   readonly 'volume-spacer-count': Readonly<Record<never, never>>;
   readonly 'no-operation': { readonly slot: string; readonly family: string };
   readonly 'not-obtainable': { readonly chassis: string; readonly skus: readonly string[] };
+  readonly 'maker-says-no': {
+    readonly sku: string;
+    readonly name: string;
+    readonly chassis: string;
+    readonly reason: string | null;
+  };
   readonly 'want-coil-rate': { readonly rate: number };
   readonly 'want-axle-to-crown': { readonly least: number; readonly greatest: number };
   readonly 'want-offset': { readonly least: number; readonly greatest: number };

@@ -80,6 +80,13 @@ export const members: WordsTable<MemberParams> = {
     way: () => 'Another part on either side would be needed.',
     example: { agreement: 'wiper-seat', part: 'wipers', neighbour: 'lowers', measure: 'seal-seat' },
   },
+  'maker-says-no': {
+    say: ({ sku, name, chassis, reason }) =>
+      `the maker says that ${name} (${sku}) does not fit ${chassis}${reason === null ? '' : `: ${reason}`}`,
+    meaning: "A maker's own no, with its reason. It beats every other clause.",
+    way: () => 'Another part would be needed.',
+    example: { sku: 'AB-AIR-3', name: 'air cartridge', chassis: 'Example for 584 wheels', reason: 'the shaft touches' },
+  },
   needs: {
     say: ({ sku, name, slot, reason }) =>
       `${name} (${sku}) needs certain ${roleName(slot)}${reason === null ? '' : `: ${reason}`}`,

@@ -7,6 +7,8 @@ type SenseCode =
   | 'build-breaks-rule'
   | 'clause-contradicts'
   | 'travel-spacer-length'
+  | 'straight-without-offset'
+  | 'opener-without-closer'
   | 'unknown-trait'
   | 'slot-out-of-reach'
   | 'operation-of-other-family';
@@ -38,6 +40,21 @@ export const senseProblems: WordsTable<Pick<ProblemParams, SenseCode>> = {
     meaning: 'Each travel spacer takes its length away from the travel.',
     way: () => 'Add dimensions: { length: 10 mm } to the part.',
     example: { sku: 'AB-TS-10' },
+  },
+  'straight-without-offset': {
+    say: ({ chassis }) => `${chassis} measures axle-to-crown straight to the axle, and does not give its offset.`,
+    meaning: 'Measured straight to the axle, the length at another travel can be worked out only with the offset.',
+    way: () => 'Add the offset, or give axle-to-crown as measured along the steerer.',
+    example: { chassis: 'example-622' },
+  },
+  'opener-without-closer': {
+    say: ({ operation, reached }) =>
+      reached === 'nothing'
+        ? `Nothing comes of ${operation}: no other operation asks for it, and it changes and renews nothing.`
+        : `${operation} opens the way to ${reached}, and no operation closes it.`,
+    meaning: 'What is opened on the way must be closed again, and what nothing asks for is never done.',
+    way: () => 'Name the operation that closes it under closed-by, or the one that needs it under requires.',
+    example: { operation: 'cap-off', reached: 'nothing' },
   },
   'unknown-trait': {
     say: ({ trait, family }) => `${family} keeps the trait ${trait}, and no part of it states that trait.`,

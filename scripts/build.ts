@@ -1,0 +1,79 @@
+/**
+ * Bundles the command line into dist/: one entry, and a chunk for each part that only some calls need. What parses
+ * files is a bundle of its own: in one build with the rest, it would be loaded with every plan.
+ */
+import { createHash } from 'node:crypto';
+import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import { type BuildOptions, build, type Plugin } from 'esbuild';
+
+const root = new URL('..', import.meta.url);
+const path = (name: string): string => fileURLToPath(new URL(name, root));
+const { version } = JSON.parse(await readFile(path('package.json'), 'utf8')) as { readonly version: string };
+const PARSER = 'parse-files';
+
+const parserApart: Plugin = {
+  name: 'parser-apart',
+  setup: ({ onResolve }) => {
+    onResolve({ filter: new RegExp(`/${PARSER}\\.ts$`) }, ({ kind }) =>
+      kind === 'entry-point' ? null : { path: `./${PARSER}.js`, external: true },
+    );
+  },
+};
+const shared: BuildOptions = {
+  outdir: path('dist'),
+  absWorkingDir: path('.'),
+  bundle: true,
+  splitting: true,
+  format: 'esm',
+  platform: 'node',
+  target: 'node20',
+  minify: true,
+  sourcemap: false,
+  legalComments: 'linked',
+  chunkNames: '[name]-[hash]',
+  // packages in CommonJS ask for node's own modules
+  banner: {
+    js: "import { createRequire as legworkRequire } from 'node:module'; const require = legworkRequire(import.meta.url);",
+  },
+  define: { LEGWORK_VERSION: JSON.stringify(version), LEGWORK_BUILD: JSON.stringify(await readerHash()) },
+  plugins: [parserApart],
+  metafile: true,
+  write: false,
+};
+
+const results = [
+  await build({ ...shared, entryPoints: { legwork: path('src/cli/legwork.ts') } }),
+  await build({ ...shared, entryPoints: { [PARSER]: path(`src/cli/${PARSER}.ts`) } }),
+];
+const entry = path('dist/legwork.js');
+const files = new Map(results.flatMap(({ outputFiles = [] }) => outputFiles.map((file) => [file.path, file.contents])));
+if (process.argv.includes('--metafile'))
+  files.set(path('dist/meta.json'), Buffer.from(JSON.stringify(results.map(({ metafile }) => metafile))));
+const program = files.get(entry) ?? new Uint8Array();
+files.set(entry, Buffer.concat([Buffer.from('#!/usr/bin/env node\n'), program]));
+
+// What runs meanwhile must not see half a program: parts first and only where they differ, the entry last, then the old ones go.
+await mkdir(path('dist'), { recursive: true });
+for (const [file, contents] of [...files].sort(([a], [b]) => Number(a === entry) - Number(b === entry))) {
+  const before = await readFile(file).catch(() => null);
+  if (before?.equals(contents) && file !== entry) continue;
+  await writeFile(`${file}.${process.pid}.part`, contents, { mode: file === entry ? 0o755 : 0o644 });
+  await rename(`${file}.${process.pid}.part`, file);
+}
+for (const name of await readdir(path('dist')))
+  if (!files.has(path(`dist/${name}`)) && !name.endsWith('.part')) await rm(path(`dist/${name}`), { recursive: true });
+
+/** A hash over the code that reads catalogues: a cache written by other code is never taken. */
+async function readerHash(): Promise<string> {
+  const hash = createHash('sha256');
+  for (const folder of ['src/catalog/', 'src/quantity/', 'catalog-schema/']) {
+    const names = await readdir(path(folder), { recursive: true, withFileTypes: true });
+    const files = names
+      .filter((entry) => entry.isFile())
+      .map((entry) => `${entry.parentPath}/${entry.name}`)
+      .sort();
+    for (const file of files) hash.update(file.slice(path('.').length)).update(await readFile(file));
+  }
+  return hash.digest('hex').slice(0, 16);
+}
