@@ -11,7 +11,8 @@ export function* checkKept(scene: Scene): Iterable<Fault> {
   yield* checkChassisTraits(scene);
   const { question, now, after } = scene;
   const named = question.travel !== null || question.axleToCrown !== null;
-  const brought = usesRole(scene, 'spring') || usesRole(scene, 'travel-spacers');
+  const bySpacers = scene.family['travel-set-by'] === 'travel-spacers';
+  const brought = usesRole(scene, 'travel-spacers') || (!bySpacers && usesRole(scene, 'spring'));
   if (!named && !brought && after.travel !== now.travel) {
     yield fault('kept-trait', `the travel was ${now.travel} um and is ${after.travel}`);
   }
@@ -55,7 +56,9 @@ const isBrought = (scene: Scene, read: (chassis: Row) => readonly Value[]): bool
     return listing.length > 0 && new Set(listing.map((chassis) => read(chassis).join(' '))).size === 1;
   });
 
+/** A trait that is wanted otherwise is not kept. */
 function* checkPartTrait(scene: Scene, slot: string, trait: string): Iterable<Fault> {
+  if (scene.question.traits.has(`${slot}.${trait}`)) return;
   const before = text(field(row(partIn(scene, scene.now, slot)?.traits), trait));
   const then = text(field(row(partIn(scene, scene.after, slot)?.traits), trait));
   if (before !== null && then !== before) yield fault('kept-trait', `${trait} of ${slot} was ${before} and is ${then}`);

@@ -3,8 +3,8 @@ import { sameContent, show } from './build.ts';
 import { type Fault, fault } from './finding.ts';
 import { length, rate } from './measure.ts';
 import type { Bounds } from './question.ts';
-import { numbers, texts } from './read.ts';
-import type { Scene } from './scene.ts';
+import { field, numbers, row, texts } from './read.ts';
+import { partIn, type Scene } from './scene.ts';
 import { usesOf } from './uses.ts';
 
 /** Every want is met (section 3). */
@@ -59,6 +59,11 @@ const isWithin = (value: number | null, bounds: Bounds | null, grain: number): b
 /** A setting may be kept like a slot. */
 function* checkSlots(scene: Scene): Iterable<Fault> {
   const { question, after, now } = scene;
+  for (const [name, wanted] of question.traits) {
+    const [slot = '', trait = ''] = name.split('.');
+    const has = field(row(partIn(scene, after, slot)?.traits), trait);
+    if (has !== wanted) yield fault('want-trait', `${name} is ${String(has)}, wanted ${wanted}`);
+  }
   for (const slot of question.keep) {
     const same = sameContent(now.build.get(slot), after.build.get(slot));
     if (!same || now.settings.get(slot) !== after.settings.get(slot)) {

@@ -40,6 +40,8 @@ export interface Question {
   readonly coilRate: number | null;
   readonly axleToCrown: Bounds | null;
   readonly offset: Bounds | null;
+  /** Wanted traits by slot and name, as in `damper.lockout`. */
+  readonly traits: ReadonlyMap<string, string>;
   readonly use: readonly string[];
   readonly keep: readonly string[];
   readonly renew: readonly string[];
@@ -73,6 +75,7 @@ export function readQuestion(book: Book, value: unknown): Question {
     coilRate: rate === null ? null : Math.round(rate * 1000),
     axleToCrown: readBounds(wants.axleToCrown),
     offset: readBounds(wants.offset),
+    traits: new Map(Object.entries(row(wants.traits)).map(([name, value]) => [name, text(value) ?? ''])),
     use: texts(wants.use),
     keep: texts(wants.keep),
     renew: texts(wants.renew),

@@ -8,9 +8,6 @@ import type { Member, Params } from './member.ts';
 import type { Rule, Variables } from './variables.ts';
 import { type ForkWants, takesWheel } from './wants.ts';
 
-interface Policy {
-  readonly allowUnknown: boolean;
-}
 const rule = (code: string, params: Params, source: SourceRef | null): Member => ({
   kind: 'rule',
   code,
@@ -27,19 +24,19 @@ const silent = (code: string, params: Params, source: SourceRef | null): Member 
 });
 
 /** What the fork afterwards must suit on its bike, and the limits that makers of parts state for the fork. model.md, section 10. */
-export function bikeRules(variables: Variables, wants: ForkWants, policy: Policy): Rule[] {
+export function bikeRules(variables: Variables, wants: ForkWants): Rule[] {
   const rules = issuerLimits(variables);
   const { bike } = variables.now;
   if (!bike) return rules;
-  return [
-    ...rules,
+  const ofBike = [
     ...frameLimits(variables, bike),
-    ...ratingRules(variables, bike, policy),
+    ...ratingRules(variables, bike),
     ...wheelRules(variables, bike, wants),
-    ...interfaceRules(variables, bike, policy),
+    ...interfaceRules(variables, bike),
     ...rotorRules(variables, bike),
     ...steererRules(variables, bike),
   ];
+  return [...rules, ...(bike.own ? ofBike : ofBike.map((one): Rule => ({ ...one, onto: true })))];
 }
 
 /** Travel within what the maker of the spring or damper allows in the chassis: beside the fork maker's own range, the stricter holds. */
@@ -136,14 +133,19 @@ const shownRange = ({
 });
 
 /** Motor assistance, category of use and dual crowns: only what a maker says yes to; silence is unknown. */
-function ratingRules(variables: Variables, { bike, own }: BikeContext, policy: Policy): Rule[] {
+function ratingRules(variables: Variables, { bike, own }: BikeContext): Rule[] {
   const { family } = variables;
   const rules: Rule[] = [];
   const judge = (code: string, params: Params, source: SourceRef, says: boolean | null): void => {
     const holds: Rule['holds'] = ([chassis]) => own && chassis === 0;
     if (says === false) rules.push({ scope: [variables.chassisVariable], member: rule(code, params, source), holds });
-    if (says === null && !policy.allowUnknown)
-      rules.push({ scope: [variables.chassisVariable], member: silent(`${code}-not-known`, params, source), holds });
+    if (says === null)
+      rules.push({
+        scope: [variables.chassisVariable],
+        member: silent(`${code}-not-known`, params, source),
+        silence: true,
+        holds,
+      });
   };
   if (bike.motorAssisted === true)
     judge('not-rated-motor', { family: family.name, bike: bike.name }, family.source, family.rated.motorAssisted);
@@ -184,26 +186,42 @@ function wheelRules(variables: Variables, bike: BikeContext, wants: ForkWants): 
     ['arch', radius, (chassis: Chassis) => chassis.tyreRoom.arch],
     ['width', tyre.width * 1000, (chassis: Chassis) => chassis.tyreRoom.width],
   ] as const) {
-    rules.push({
-      scope: [variables.chassisVariable],
-      member: rule(
-        'tyre-room',
-        { tyre: tyre.designation, place, size: size / 1000, room: mm(room(variables.body(0))) },
-        variables.body(0).source,
-      ),
-      holds: ([chassis = 0]) => {
-        const free = room(variables.body(chassis));
-        return (bike.own && chassis === 0) || free === null || size <= free;
-      },
-    });
+    rules.push(
+      ...eachBody(variables, [], (body) => ({
+        member: rule(
+          'tyre-room',
+          { tyre: tyre.designation, place, size: size / 1000, room: mm(room(body)), chassis: body.name },
+          body.source,
+        ),
+        holds: () => {
+          const free = room(body);
+          return (bike.own && body === variables.body(0)) || free === null || size <= free;
+        },
+      })),
+    );
   }
   return rules;
 }
 
+/** A rule for each chassis, with that chassis' own values to show: it speaks only where the fork becomes that chassis. */
+const eachBody = (
+  variables: Variables,
+  others: readonly number[],
+  make: (body: Chassis) => { readonly member: Member; readonly holds: (values: readonly number[]) => boolean },
+): Rule[] =>
+  variables.chassis.map((body, at): Rule => {
+    const { member, holds } = make(body);
+    return {
+      scope: [variables.chassisVariable, ...others],
+      member,
+      holds: ([chassis = 0, ...rest]) => chassis !== at || holds(rest),
+    };
+  });
+
 const mm = (length: Micrometres | null): number | null => (length === null ? null : length / 1000);
 
 /** Hub, end caps, crown race, cups and adaptor go with the fork and the head tube by the standards they state. */
-function interfaceRules(variables: Variables, bike: BikeContext, policy: Policy): Rule[] {
+function interfaceRules(variables: Variables, bike: BikeContext): Rule[] {
   return variables.domains.flatMap(({ slot }, at): Rule[] => {
     if (!(BIKE_SLOTS as readonly string[]).includes(slot.name)) return [];
     const variable = at + 1;
@@ -234,10 +252,11 @@ function interfaceRules(variables: Variables, bike: BikeContext, policy: Policy)
           return !pair || disagreement(agreement, pair.part, pair.body) === null;
         },
       };
-      if (policy.allowUnknown || agreement.kind !== 'interface') return [agrees];
+      if (agreement.kind !== 'interface') return [agrees];
       const stated: Rule = {
         scope: agrees.scope,
         member: silent('standard-not-known', params, variables.part(variable, 0)?.source ?? null),
+        silence: true,
         holds: (values) => {
           const pair = judged(values);
           return !pair || (pair.part.interfaces.has(agreement.measure) && pair.body.interfaces.has(agreement.other));
@@ -265,34 +284,35 @@ function rotorRules(variables: Variables, bike: BikeContext): Rule[] {
   const adaptor = variables.slotVariable('adaptor');
   if (rotor === null) return [];
   const size = (value: number): number | null => variables.part(rotor, value)?.dimensions.get('rotor') ?? null;
-  const scope = [variables.chassisVariable, rotor, ...(adaptor === null ? [] : [adaptor])];
-  const fact = (values: readonly number[]): boolean => bike.own && values.every((value) => value === 0);
-  const brake = variables.body(0).brake;
+  const fact = (body: Chassis, values: readonly number[]): boolean =>
+    bike.own && body === variables.body(0) && values.every((value) => value === 0);
   return [
-    {
-      scope,
-      member: rule(
-        'rotor-size',
-        { rotor: mm(size(0) as Micrometres | null), native: mm(brake?.native ?? null) },
-        variables.body(0).source,
-      ),
-      holds: (values) => {
-        const native = variables.body(values[0] ?? 0).brake?.native ?? null;
-        const diameter = size(values[1] ?? 0);
-        const step =
-          adaptor === null ? 0 : (variables.part(adaptor, values[2] ?? 0)?.dimensions.get('rotor-step') ?? 0);
-        return fact(values) || native === null || diameter === null || diameter === native + step;
-      },
-    },
-    {
-      scope: [variables.chassisVariable, rotor],
-      member: rule('rotor-greatest', { greatest: mm(brake?.greatest ?? null) }, variables.body(0).source),
-      holds: (values) => {
-        const greatest = variables.body(values[0] ?? 0).brake?.greatest ?? null;
-        const diameter = size(values[1] ?? 0);
-        return fact(values) || greatest === null || diameter === null || diameter <= greatest;
-      },
-    },
+    ...eachBody(variables, [rotor, ...(adaptor === null ? [] : [adaptor])], (body) => {
+      const native = body.brake?.native ?? null;
+      return {
+        member: rule(
+          'rotor-size',
+          { rotor: mm(size(0) as Micrometres | null), native: mm(native), chassis: body.name },
+          body.source,
+        ),
+        holds: (values) => {
+          const diameter = size(values[0] ?? 0);
+          const step =
+            adaptor === null ? 0 : (variables.part(adaptor, values[1] ?? 0)?.dimensions.get('rotor-step') ?? 0);
+          return fact(body, values) || native === null || diameter === null || diameter === native + step;
+        },
+      };
+    }),
+    ...eachBody(variables, [rotor], (body) => {
+      const greatest = body.brake?.greatest ?? null;
+      return {
+        member: rule('rotor-greatest', { greatest: mm(greatest), chassis: body.name }, body.source),
+        holds: (values) => {
+          const diameter = size(values[0] ?? 0);
+          return fact(body, values) || greatest === null || diameter === null || diameter <= greatest;
+        },
+      };
+    }),
   ];
 }
 
@@ -303,7 +323,7 @@ function steererRules(variables: Variables, bike: BikeContext): Rule[] {
   if (tube === null || stemClamp === null) return [];
   const lower = variables.slotVariable('headset-lower');
   const spacers = variables.slotVariable('stem-spacers');
-  const scope = [variables.chassisVariable, ...(lower === null ? [] : [lower]), ...(spacers === null ? [] : [spacers])];
+  const others = [...(lower === null ? [] : [lower]), ...(spacers === null ? [] : [spacers])];
   const stack = (variable: number | null, value: number): number => {
     if (variable === null) return 0;
     return (
@@ -312,27 +332,25 @@ function steererRules(variables: Variables, bike: BikeContext): Rule[] {
     );
   };
   const fixed = tube + (upperStack ?? 0) + stemClamp;
-  const has = (value: number): number | null => {
-    const chassis = variables.body(value);
-    const uncut = chassis.steerer?.length ?? null;
-    return chassis.upper === variables.body(0).upper ? (bike.steererLength ?? uncut) : uncut;
+  const lengthOf = (body: Chassis): number | null => {
+    const uncut = body.steerer?.length ?? null;
+    return body.upper === variables.body(0).upper ? (bike.steererLength ?? uncut) : uncut;
   };
-  return [
-    {
-      scope,
+  const needed = (fixed + stack(lower, 0)) / 1000;
+  return eachBody(variables, others, (body) => {
+    const length = lengthOf(body);
+    return {
       member: rule(
         'steerer-length',
-        { bike: bike.bike.name, steerer: mm(has(0) as Micrometres | null), needed: fixed / 1000 },
+        { bike: bike.bike.name, steerer: mm(length as Micrometres | null), needed },
         bike.bike.source,
       ),
       holds: (values) => {
-        const length = has(values[0] ?? 0);
-        const lowerStack = stack(lower, lower === null ? 0 : (values[1] ?? 0));
-        const under = stack(spacers, spacers === null ? 0 : (values[lower === null ? 1 : 2] ?? 0));
-        return (
-          (bike.own && values.every((value) => value === 0)) || length === null || length >= fixed + lowerStack + under
-        );
+        const lowerStack = stack(lower, lower === null ? 0 : (values[0] ?? 0));
+        const under = stack(spacers, spacers === null ? 0 : (values[lower === null ? 0 : 1] ?? 0));
+        const fact = bike.own && body === variables.body(0) && values.every((value) => value === 0);
+        return fact || length === null || length >= fixed + lowerStack + under;
       },
-    },
-  ];
+    };
+  });
 }

@@ -27,7 +27,7 @@ export const bikeSlots = (bike: Bike): Slot[] =>
     role: name,
     pieces: name === 'stem-spacers' ? MOST_STEM_SPACERS : 1,
     counted: name === 'stem-spacers',
-    mayBeEmpty: name === 'stem-spacers' || name === 'adaptor' || name === 'end-caps',
+    mayBeEmpty: name === 'stem-spacers' || name === 'adaptor' || bike.slots.get(name) === null,
     singleUse: false,
     wears: false,
   }));

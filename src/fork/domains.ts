@@ -51,12 +51,17 @@ function inPlay(
   if (!part) return false;
   return chassis.some((body) => {
     const verdict = fitVerdict(catalog, part, body, policy.identity);
-    return verdict.kind === 'fits' || (verdict.kind === 'unknown' && policy.allowUnknown) || isDenied(verdict);
+    return (
+      verdict.kind === 'fits' ||
+      (verdict.kind === 'unknown' && (policy.allowUnknown || verdict.clause !== null)) ||
+      hasReason(verdict)
+    );
   });
 }
 
-/** A part that its maker refuses, and says why, stays in play so that the reason can be shown; a rule keeps it out. */
-const isDenied = (verdict: Verdict): boolean => verdict.kind === 'no' && verdict.reason.code === 'denied';
+/** A part that its maker refuses, or that is for another generation, stays in play so that the reason can be shown; a rule keeps it out. */
+const hasReason = (verdict: Verdict): boolean =>
+  verdict.kind === 'no' && (verdict.reason.code === 'denied' || verdict.reason.code === 'other-generation');
 
 /** By SKU in code units, then count; nothing last. */
 export function byContent(a: Content, b: Content): number {

@@ -5,7 +5,7 @@ export type Params = Readonly<Record<string, ParamValue>>;
 
 /** What a wish is about, so that a way out can give it up: a want by its name, or a kept trait. */
 export type Wish =
-  | { readonly kind: 'travel' | 'wheel' | 'spacers' | 'coil-rate' | 'axle-to-crown' | 'offset' }
+  | { readonly kind: 'travel' | 'wheel' | 'spacers' | 'coil-rate' | 'axle-to-crown' | 'offset' | 'onto' }
   | { readonly kind: 'use' | 'keep' | 'renew' | 'service' | 'trait'; readonly name: string }
   | { readonly kind: 'kept'; readonly trait: string };
 

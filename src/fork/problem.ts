@@ -32,6 +32,10 @@ export interface ForkProblem {
   readonly order: readonly number[];
   /** Variables of the slots whose change counts: renewable ones do not. */
   readonly counted: readonly number[];
+  /** What nobody knows and the question allows: counted for each build. */
+  readonly silences: readonly Rule[];
+  /** Members that speak of the bike that the question wants the fork to suit: they fall with that wish. */
+  readonly ontoMembers: ReadonlySet<number>;
   /** The verdict on a part in a chassis, remembered. */
   readonly verdict: (part: Part, chassis: Chassis) => Verdict;
 }
@@ -50,17 +54,23 @@ export function forkProblem(
   const family = familyOf(catalog, now.build.chassis);
   const kept = keptTraits(catalog, family, now.build, now.travel, wants);
   const rulesOf = (variables: Variables): Rule[] => [
-    ...ruleTables(variables, wants, policy),
-    ...bikeRules(variables, wants, policy),
+    ...ruleTables(variables, wants),
+    ...bikeRules(variables, wants),
     ...wantTables(variables, wants, kept),
   ];
   const whole = allVariables(catalog, family, now, wants, policy);
-  const variables = extent === 'whole' ? whole : narrowed(whole, rulesOf(whole));
+  const variables =
+    extent === 'whole'
+      ? whole
+      : narrowed(
+          whole,
+          rulesOf(whole).filter(({ silence }) => !(silence && policy.allowUnknown)),
+        );
   const members = new Members();
   const { sizes, chassis, domains, settings } = variables;
-  const tables = rulesOf(variables).map(
-    (rule): Table => tableOf(sizes, rule.scope, members.indexOf(rule.member), rule.holds),
-  );
+  const rules = rulesOf(variables);
+  const enforced = rules.filter(({ silence }) => !(silence && policy.allowUnknown));
+  const tables = enforced.map((rule): Table => tableOf(sizes, rule.scope, members.indexOf(rule.member), rule.holds));
   return {
     catalog,
     family,
@@ -78,6 +88,8 @@ export function forkProblem(
       ...settings.map((_setting, at) => domains.length + 1 + at),
     ],
     settings,
+    silences: policy.allowUnknown ? rules.filter(({ silence }) => silence) : [],
+    ontoMembers: new Set(enforced.flatMap(({ onto, member }) => (onto ? (members.indexOf(member) ?? []) : []))),
     verdict: (part, body) => variables.verdict(part, body),
   };
 }
@@ -191,3 +203,9 @@ export function buildOf(fork: ForkProblem, values: readonly number[]): Build {
 /** The travel that an assignment stands for. */
 export const travelOfValues = (fork: ForkProblem, values: readonly number[]): Micrometres =>
   fork.travels[values[fork.domains.length + fork.settings.length + 1] ?? 0] ?? fork.now.travel;
+
+/** What an assignment rests on that nobody knows. */
+export const silencesOf = (fork: ForkProblem, values: readonly number[]): readonly Member[] =>
+  fork.silences.flatMap(({ scope, holds, member }) =>
+    member === null || holds(scope.map((variable) => values[variable] ?? 0)) ? [] : [member],
+  );

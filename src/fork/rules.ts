@@ -1,6 +1,7 @@
-import { BIKE_SLOTS, type Chassis, type Part, type Slot } from '../catalog/index.ts';
+import type { Chassis, Part, Slot } from '../catalog/index.ts';
 import { AGREEMENTS, type Agreement, disagreement, successorsOf } from '../fitment/index.ts';
 import { spacerCounts, travelsOf } from './build.ts';
+import { fitRules } from './fit-rules.ts';
 import type { Member, Params } from './member.ts';
 import type { Rule, Variables } from './variables.ts';
 import type { ForkWants } from './wants.ts';
@@ -14,10 +15,10 @@ const rule = (code: string, params: Params, source: Member['source'] = null): Me
 });
 
 /** Every rule of model.md, section 4, over the variables of a question. */
-export function ruleTables(variables: Variables, wants: ForkWants, policy: { readonly allowUnknown: boolean }): Rule[] {
+export function ruleTables(variables: Variables, wants: ForkWants): Rule[] {
   return [
     ...bodyRules(variables),
-    ...fitRules(variables, policy),
+    ...fitRules(variables),
     ...pairRules(variables),
     ...needRules(variables),
     ...travelRules(variables),
@@ -40,84 +41,6 @@ function bodyRules(variables: Variables): Rule[] {
       },
     ];
   });
-}
-
-const isBikeSlot = (name: string): boolean => (BIKE_SLOTS as readonly string[]).includes(name);
-
-/** What changes fits the chassis afterwards; when the chassis changes, everything does. */
-function fitRules(variables: Variables, policy: { readonly allowUnknown: boolean }): Rule[] {
-  return variables.domains.flatMap(({ slot }, at) => {
-    const variable = at + 1;
-    if (slot.name === 'upper' || slot.name === 'lowers' || isBikeSlot(slot.name)) return [];
-    const verdict = (chassis: number, value: number) => {
-      const part = variables.part(variable, value);
-      return (chassis === 0 && value === 0) || !part ? 'fits' : variables.verdict(part, variables.body(chassis)).kind;
-    };
-    const complete = variables.family.complete.includes(slot.role);
-    const fits: Rule = {
-      scope: [variables.chassisVariable, variable],
-      member: {
-        ...rule('part-fits', { slot: slot.name, complete }, variables.family.source),
-        kind: complete ? 'listing' : 'rule',
-      },
-      holds: ([chassis = 0, value = 0]) =>
-        verdict(chassis, value) !== 'no' || isDenied(variables, chassis, variable, value),
-    };
-    const denied = deniedRules(variables, variable);
-    if (policy.allowUnknown || complete) return [fits, ...denied];
-    const known: Rule = {
-      scope: fits.scope,
-      member: { ...rule('fit-not-known', { slot: slot.name }, variables.family.source), kind: 'listing' },
-      holds: ([chassis = 0, value = 0]) => verdict(chassis, value) !== 'unknown',
-    };
-    return [fits, known, ...denied];
-  });
-}
-
-const isDenied = (variables: Variables, chassis: number, variable: number, value: number): boolean => {
-  const part = variables.part(variable, value);
-  const verdict = part ? variables.verdict(part, variables.body(chassis)) : null;
-  return verdict?.kind === 'no' && verdict.reason.code === 'denied';
-};
-
-/** What a part's maker refuses in a chassis, one rule for each part and reason, so that a refusal can show it. */
-function deniedRules(variables: Variables, variable: number): Rule[] {
-  const refusals = new Map<string, Member>();
-  const skus = new Set((variables.domains[variable - 1]?.contents ?? []).flatMap((content) => content?.sku ?? []));
-  for (const sku of skus) {
-    for (const body of variables.chassis) {
-      const part = variables.catalog.parts.get(sku);
-      const verdict = part ? variables.verdict(part, body) : null;
-      if (!part || verdict?.kind !== 'no' || verdict.reason.code !== 'denied') continue;
-      const { clause } = verdict.reason;
-      refusals.set(
-        `${sku} ${clause.source.record}`,
-        rule('maker-says-no', { sku, name: part.name, chassis: body.name, reason: clause.reason }, clause.source),
-      );
-    }
-  }
-  return [...refusals].map(
-    ([key, member]): Rule => ({
-      scope: [variables.chassisVariable, variable],
-      member,
-      holds: ([chassis = 0, value = 0]) => {
-        const sku = variables.content(variable, value)?.sku;
-        if (
-          (chassis === 0 && value === 0) ||
-          sku !== key.split(' ')[0] ||
-          !isDenied(variables, chassis, variable, value)
-        )
-          return true;
-        const part = variables.part(variable, value);
-        const verdict = part ? variables.verdict(part, variables.body(chassis)) : null;
-        return !(
-          verdict?.kind === 'no' &&
-          verdict.reason.code === 'denied' &&
-          `${sku} ${verdict.reason.clause.source.record}` === key
-        );
-      },
-    }),
-  );
 }
 
 /** Neighbours agree where they touch; a pair that was in the fork and stays is a fact. */
@@ -213,14 +136,14 @@ function travelRules(variables: Variables): Rule[] {
   const { catalog, travelVariable, chassisVariable } = variables;
   const spring = variables.slotVariable('spring');
   const spacers = variables.slotVariable('travel-spacers');
-  const rules: Rule[] = [
-    {
+  const rules = variables.chassis.map(
+    (body, at): Rule => ({
       scope: [chassisVariable, travelVariable],
-      member: rule('travel-range', rangeParams(variables.body(0)), variables.body(0).source),
+      member: rule('travel-range', rangeParams(body), body.source),
       holds: ([chassis = 0, travel = 0]) =>
-        (chassis === 0 && travel === 0) || withinRange(variables.body(chassis), variables.travel(travel)),
-    },
-  ];
+        chassis !== at || (chassis === 0 && travel === 0) || withinRange(body, variables.travel(travel)),
+    }),
+  );
   const listed = spring === null ? 0 : (variables.domains[spring - 1]?.contents.length ?? 0);
   const source = spring === null ? variables.body(0).source : variables.family.source;
   rules.push({
@@ -253,27 +176,24 @@ const withinRange = (chassis: Chassis, travel: number): boolean =>
   (chassis.travel.least === null || travel >= chassis.travel.least) &&
   (chassis.travel.greatest === null || travel <= chassis.travel.greatest);
 
-/** The damper's stroke is at least the travel. Its closed length is an agreement with the chassis. */
+/** A damper's stroke is at least the travel: one rule for each damper, with its stroke to show. Its closed length is an agreement with the chassis. */
 function damperRules(variables: Variables): Rule[] {
-  return variables.domains.flatMap(({ slot }, at) => {
+  return variables.domains.flatMap(({ slot, contents }, at): Rule[] => {
     if (slot.role !== 'damper') return [];
     const variable = at + 1;
-    const held = variables.part(variable, 0);
-    const stroke = held?.dimensions.get('stroke');
-    return [
-      {
-        scope: [variable, variables.travelVariable],
-        member: rule(
-          'damper-stroke',
-          { sku: held?.sku ?? null, stroke: stroke === undefined ? null : stroke / 1000 },
-          held?.source ?? null,
-        ),
-        holds: ([damper = 0, travel = 0]) => {
-          const reach = variables.part(variable, damper)?.dimensions.get('stroke');
-          return (damper === 0 && travel === 0) || reach === undefined || reach >= variables.travel(travel);
+    return contents.flatMap((content, value): Rule[] => {
+      const part = content ? variables.catalog.parts.get(content.sku) : undefined;
+      const stroke = part?.dimensions.get('stroke');
+      if (!part || stroke === undefined) return [];
+      return [
+        {
+          scope: [variable, variables.travelVariable],
+          member: rule('damper-stroke', { sku: part.sku, name: part.name, stroke: stroke / 1000 }, part.source),
+          holds: ([damper = 0, travel = 0]) =>
+            damper !== value || (damper === 0 && travel === 0) || stroke >= variables.travel(travel),
         },
-      },
-    ];
+      ];
+    });
   });
 }
 

@@ -9,6 +9,10 @@ import type { Now } from './now.ts';
 export interface Rule {
   readonly scope: readonly number[];
   readonly member: Member | null;
+  /** True where it stands against what nobody knows: with unknowns allowed it is counted and not enforced. */
+  readonly silence?: true;
+  /** True where it speaks of the bike that the question wants the fork to suit. */
+  readonly onto?: true;
   readonly holds: (values: readonly number[]) => boolean;
 }
 

@@ -65,7 +65,7 @@ function work(world: World, prepared: Prepared): Answer {
     return answer(world, prepared, {
       status: 'answered',
       complete,
-      plans: assemblePlans(world, prepared, fork, result.candidates),
+      plans: assemblePlans(world, prepared, result.candidates),
       offers: complete ? serviceOffers(world, prepared, result.candidates, budget) : [],
     });
   }

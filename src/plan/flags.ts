@@ -1,5 +1,5 @@
 import { AGREEMENTS, disagreement } from '../fitment/index.ts';
-import { contentKey, type ForkProblem, sameContent, spacerCounts, travelOf } from '../fork/index.ts';
+import { contentKey, sameContent, spacerCounts, travelOf } from '../fork/index.ts';
 import { onShelf } from '../supply/index.ts';
 import type { Flag } from './answer.ts';
 import { bikeFlags, issuerFlags, replacedFlags } from './bike-flags.ts';
@@ -99,9 +99,9 @@ export function nowFlags(world: World, prepared: Prepared): Flag[] {
 const shown = (value: string | number): string => (typeof value === 'number' ? `${value / 1000} mm` : value);
 
 /** What has to be known, looked up or said about one plan. */
-export function planFlags(world: World, prepared: Prepared, fork: ForkProblem, candidate: Candidate): Flag[] {
+export function planFlags(world: World, prepared: Prepared, candidate: Candidate): Flag[] {
   return [
-    ...fitFlags(world, prepared, fork, candidate),
+    ...silenceFlags(prepared, candidate, world.catalog),
     ...limitFlags(world, prepared, candidate),
     ...bikeFlags(prepared, candidate),
     ...issuerFlags(world, prepared.now, candidate),
@@ -112,15 +112,19 @@ export function planFlags(world: World, prepared: Prepared, fork: ForkProblem, c
   ];
 }
 
-function fitFlags(world: World, prepared: Prepared, fork: ForkProblem, candidate: Candidate): Flag[] {
-  return candidate.unknown.map((slot) => {
-    const sku = candidate.build.slots.get(slot)?.sku ?? '';
-    const part = world.catalog.parts.get(sku);
+/** One flag for each thing that the plan rests on and nobody knows. */
+function silenceFlags(prepared: Prepared, candidate: Candidate, catalog: World['catalog']): Flag[] {
+  return candidate.unknown.map(({ code, params, source }) => {
+    const at = source === null ? null : sourceOf(source);
+    if (code !== 'fit-not-known') return flag('verify', 'rests-on-silence', { about: code, ...params }, at);
+    const sku = candidate.build.slots.get(String(params.slot))?.sku ?? '';
+    const name = catalog.parts.get(sku)?.name ?? sku;
+    const chassis = candidate.build.chassis.name;
     return flag(
       'verify',
       'fit-not-known',
-      { slot, sku, name: part?.name ?? sku, family: prepared.family.name, chassis: fork.now.build.chassis.name },
-      part ? sourceOf(part.source) : null,
+      { slot: String(params.slot), sku, name, family: prepared.family.name, chassis },
+      at,
     );
   });
 }

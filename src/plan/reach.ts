@@ -8,7 +8,7 @@ import { money } from './lines.ts';
 import { byPreference } from './preference.ts';
 import { type Prepared, prepare } from './prepare.ts';
 import { type QuestionInput, questionSchema } from './question.ts';
-import { memberOrder, shownMember } from './refuse.ts';
+import { asShown, partiesOf } from './refuse.ts';
 import { canBuild, searchPlans } from './search.ts';
 import type { World } from './world.ts';
 
@@ -108,14 +108,19 @@ function cell(world: World, prepared: Prepared, wheel: number, travel: Micrometr
   if (canBuild(fork, () => true, budget)) return { travel: at, status: 'not-obtainable', plan: null, why: [] };
   const relaxed = forkProblem(world.catalog, now, wants, { allowUnknown: true }, 'narrow');
   const status = canBuild(relaxed, () => true, budget) ? 'not-known' : 'impossible';
-  return { travel: at, status, plan: null, why: reasons(forkProblem(world.catalog, now, wants, question), budget) };
+  return {
+    travel: at,
+    status,
+    plan: null,
+    why: reasons(prepared, forkProblem(world.catalog, now, wants, question), budget),
+  };
 }
 
-function reasons(fork: ForkProblem, budget: StepBudget): readonly Omit<Member, 'message'>[] {
-  const order = memberOrder(fork);
-  const conflict = smallestConflict(order, (held) => canBuild(fork, (member) => held.has(member), budget));
-  const wants = new Set(['want-travel', 'want-wheel']);
+function reasons(prepared: Prepared, fork: ForkProblem, budget: StepBudget): readonly Omit<Member, 'message'>[] {
+  const { members, order, holdsOf } = partiesOf(prepared, fork);
+  const conflict = smallestConflict(order, (held) => canBuild(fork, holdsOf(held), budget));
+  const wants = new Set(['want-travel', 'want-wheel', 'want-onto']);
   return (conflict?.members ?? [])
-    .map((member) => shownMember(fork, member))
+    .flatMap((member) => (members[member] ? [asShown(members[member])] : []))
     .filter(({ code }: Pick<ForkMember, 'code'>) => !wants.has(code));
 }

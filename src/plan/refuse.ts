@@ -13,7 +13,7 @@ import { corrections, type Oracle, Search, type StepBudget, smallestConflict } f
 import type { Member, Refusal, WayOut } from './answer.ts';
 import { money } from './lines.ts';
 import { byPreference } from './preference.ts';
-import { forkWants, type Prepared, settled } from './prepare.ts';
+import { forkWants, type Prepared, prepare, settled } from './prepare.ts';
 import type { Question } from './question.ts';
 import { type Candidate, canBuild, canObtain, searchPlans } from './search.ts';
 import { sourceOf } from './source.ts';
@@ -28,8 +28,32 @@ const MOST_GIVEN_UP = 4;
  * and the ways out, each solved for the whole question. model.md, section 8.
  */
 export function refuse(world: World, prepared: Prepared, fork: ForkProblem, budget: StepBudget): Refusal | null {
-  const canStand: Oracle = (held) => canBuild(fork, (member) => held.has(member), budget);
-  return refusalOf(world, prepared, fork, { members: fork.members, order: memberOrder(fork), canStand }, budget);
+  const { members, order, holdsOf } = partiesOf(prepared, fork);
+  const canStand: Oracle = (held) => canBuild(fork, holdsOf(held), budget);
+  return refusalOf(world, prepared, fork, { members, order, canStand }, budget);
+}
+
+/** The members of the fork's problem, and the wish for a bike where there is one: what speaks of that bike falls with the wish. */
+export function partiesOf(
+  prepared: Prepared,
+  fork: ForkProblem,
+): {
+  readonly members: readonly ForkMember[];
+  readonly order: readonly number[];
+  readonly holdsOf: (held: ReadonlySet<number>) => (member: number) => boolean;
+} {
+  const { bike } = prepared.now;
+  const wish: ForkMember[] =
+    bike && !bike.own
+      ? [{ kind: 'want', code: 'want-onto', params: { bike: bike.bike.name }, source: null, wish: { kind: 'onto' } }]
+      : [];
+  const members = [...fork.members, ...wish];
+  const ontoAt = fork.members.length;
+  return {
+    members,
+    order: [...wish.map(() => ontoAt), ...memberOrder(fork)],
+    holdsOf: (held) => (member) => held.has(member) && (!fork.ontoMembers.has(member) || held.has(ontoAt)),
+  };
 }
 
 /** Who has a say, in the order in which they are named, and which of them can stand together. */
@@ -76,6 +100,7 @@ export function refuseStock(
   budget: StepBudget,
 ): Refusal | null {
   const work = workWishes(prepared);
+  const parties = partiesOf(prepared, fork);
   const stock: ForkMember = {
     kind: 'stock',
     code: 'not-obtainable',
@@ -83,14 +108,15 @@ export function refuseStock(
     source: null,
     wish: null,
   };
-  const members: readonly ForkMember[] = [...fork.members, ...work, stock];
-  const stockAt = members.length - 1;
+  const members: readonly ForkMember[] = [...parties.members, ...work, stock];
+  const [workAt, stockAt] = [parties.members.length, members.length - 1];
   const canStand: Oracle = (held) => {
-    if (!held.has(stockAt)) return canBuild(fork, (member) => held.has(member), budget);
-    const given = work.flatMap(({ wish }, at) => (wish && !held.has(fork.members.length + at) ? [wish] : []));
-    return canObtain(world, withoutWishes(world, prepared, given), fork, (member) => held.has(member), budget);
+    const holds = parties.holdsOf(held);
+    if (!held.has(stockAt)) return canBuild(fork, holds, budget);
+    const given = work.flatMap(({ wish }, at) => (wish && !held.has(workAt + at) ? [wish] : []));
+    return canObtain(world, withoutWishes(world, prepared, given), fork, holds, budget);
   };
-  const order = [...memberOrder(fork), ...work.map((_member, at) => fork.members.length + at), stockAt];
+  const order = [...parties.order, ...work.map((_member, at) => workAt + at), stockAt];
   return refusalOf(world, prepared, fork, { members, order, canStand }, budget);
 }
 
@@ -129,7 +155,7 @@ function withoutWishes(world: World, prepared: Prepared, given: readonly Wish[])
 }
 
 /** Who is named first where several would do: wishes, then rules that cite a limit, then listings. */
-export function memberOrder(fork: ForkProblem): number[] {
+function memberOrder(fork: ForkProblem): number[] {
   const rank = ({ kind, code }: ForkMember): number =>
     kind === 'want' ? 0 : kind === 'kept' ? 1 : code === 'travel-range' ? 2 : kind === 'rule' ? 3 : 4;
   return fork.members
@@ -140,13 +166,7 @@ export function memberOrder(fork: ForkProblem): number[] {
 }
 
 /** A member as the answer shows it. */
-export function shownMember(fork: ForkProblem, at: number): Member {
-  const member = fork.members[at];
-  if (!member) throw new Error(`no member ${at}`);
-  return asShown(member);
-}
-
-const asShown = ({ kind, code, params, source }: ForkMember): Member => ({
+export const asShown = ({ kind, code, params, source }: ForkMember): Member => ({
   kind,
   code,
   params,
@@ -173,6 +193,11 @@ function waysOut(
   for (const given of found) {
     const givers = given.flatMap((member) => (members[member] ? [members[member]] : []));
     const wishes = givers.flatMap(({ wish }) => wish ?? []);
+    if (wishes.some(({ kind }) => kind === 'onto')) {
+      const way = withoutBike(world, prepared, givers, wishes, budget);
+      if (way) ways.push(way);
+      continue;
+    }
     for (const wants of relaxed(world, prepared, fork, wishes, budget)) {
       const way = solveAgain(world, prepared, wants, givers.map(asShown), budget);
       if (way) ways.push(way);
@@ -180,6 +205,32 @@ function waysOut(
   }
   return { found: ways, complete };
 }
+
+/** The question without the bike it should suit, whole, where that and nothing else is given up; null where nothing is left to do or more must go. */
+function withoutBike(
+  world: World,
+  prepared: Prepared,
+  givers: readonly ForkMember[],
+  wishes: readonly Wish[],
+  budget: StepBudget,
+): WayOut | null {
+  if (wishes.length > 1 || nothingIn(prepared.question.wants)) return null;
+  const { onto: _onto, ontoSize: _size, ...question } = prepared.question;
+  const again = prepare(world, question).prepared;
+  const best = again ? bestOf(world, again, budget) : null;
+  if (!best || idle(best)) return null;
+  const [total, minutes, days] = best.vector;
+  return {
+    drop: givers.map(({ code, params }) => ({ code, params })),
+    wants: prepared.question.wants,
+    money: money(world, minor(total)),
+    minutes,
+    days: Number.isFinite(days) ? days : null,
+  };
+}
+
+/** A plan that changes nothing and does nothing. */
+const idle = ({ work }: Candidate): boolean => work.changed.length === 0 && work.order.length === 0;
 
 /** The wants without the wishes given up; a travel given up, or a kept one, becomes the nearest that can be had below and above. */
 function relaxed(
@@ -224,7 +275,7 @@ function solveAgain(
   if (nothingIn(asked) && prepared.question.onto === undefined) return null;
   const question: Question = { ...prepared.question, wants: asked };
   const best = bestOf(world, settled(world, { ...prepared, question }), budget);
-  if (!best) return null;
+  if (!best || idle(best)) return null;
   const [total, minutes, days] = best.vector;
   return {
     drop: drop.map(({ code, params }) => ({ code, params })),

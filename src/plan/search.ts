@@ -1,4 +1,11 @@
-import { type Build, buildOf, type ForkProblem, travelOfValues } from '../fork/index.ts';
+import {
+  type Build,
+  buildOf,
+  type Member as ForkMember,
+  type ForkProblem,
+  silencesOf,
+  travelOfValues,
+} from '../fork/index.ts';
 import type { Micrometres, Minor } from '../quantity/index.ts';
 import { paretoFront, Search, type SearchEnd, type StepBudget, sameVector } from '../solve/index.ts';
 import { comparePurchases, type Demand, type Purchase, purchases } from '../supply/index.ts';
@@ -16,8 +23,8 @@ export interface Candidate {
   readonly purchase: Purchase;
   readonly vector: PlanVector;
   readonly labour: Minor;
-  /** Slots whose changed content has a fit that the catalogue does not know. */
-  readonly unknown: readonly string[];
+  /** What it rests on that nobody knows. */
+  readonly unknown: readonly ForkMember[];
 }
 
 /** (total, minutes, days, lines without a price, unknown fits); days Infinity where nobody knows. */
@@ -96,7 +103,7 @@ class Leaves {
     const work = workOf(world, prepared, build);
     if (!work) return [];
     const labour = labourOf(world, prepared, work.order);
-    const unknown = unknownFits(fork, values, build);
+    const unknown = silencesOf(fork, values);
     return this.purchasesOf(work.demand).map((purchase): Candidate => {
       const vector: PlanVector = [
         purchase.parts + purchase.supplies + labour,
@@ -116,15 +123,4 @@ class Leaves {
     this.byDemand.set(key, known);
     return known;
   }
-}
-
-/** Slots whose content changed (or all, where the chassis did) to something of which nobody says that it fits. */
-export function unknownFits(fork: ForkProblem, values: readonly number[], build: Build): string[] {
-  return fork.domains.flatMap(({ slot }, at) => {
-    const content = build.slots.get(slot.name);
-    if (!content || slot.name === 'upper' || slot.name === 'lowers' || ((values[at + 1] ?? 0) === 0 && values[0] === 0))
-      return [];
-    const part = fork.catalog.parts.get(content.sku);
-    return part && fork.verdict(part, build.chassis).kind === 'unknown' ? [slot.name] : [];
-  });
 }

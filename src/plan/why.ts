@@ -7,7 +7,7 @@ import type { Line } from './answer.ts';
 import { money } from './lines.ts';
 import { byPreference } from './preference.ts';
 import type { Prepared } from './prepare.ts';
-import { memberOrder, shownMember } from './refuse.ts';
+import { asShown, partiesOf } from './refuse.ts';
 import { type Candidate, canBuild, searchPlans } from './search.ts';
 import type { World } from './world.ts';
 
@@ -93,19 +93,25 @@ function whyInSlot(world: World, prepared: Prepared, fork: ForkProblem, candidat
     };
     return { code: 'unbeaten', params, against };
   }
-  return { code: 'only-one-that-goes', params, against: ruleAgainst(fork, variable, chosen) };
+  return { code: 'only-one-that-goes', params, against: ruleAgainst(prepared, fork, variable, chosen) };
 }
 
 /** The rule that stands against the first alternative, with its values. */
-function ruleAgainst(fork: ForkProblem, variable: number, chosen: string | null): NonNullable<Why>['against'] {
+function ruleAgainst(
+  prepared: Prepared,
+  fork: ForkProblem,
+  variable: number,
+  chosen: string | null,
+): NonNullable<Why>['against'] {
   const budget = new StepBudget(1_000_000);
   const contents = fork.domains[variable - 1]?.contents ?? [];
   const first = contents.find((content) => content !== null && content.sku !== chosen);
   const forced = restricted(fork, variable, (content) => content?.sku === first?.sku);
-  const conflict = smallestConflict(memberOrder(fork), (held) =>
-    canBuild(forced, (member) => held.has(member), budget),
+  const parties = partiesOf(prepared, fork);
+  const conflict = smallestConflict(parties.order, (held) => canBuild(forced, parties.holdsOf(held), budget));
+  const members = (conflict?.members ?? []).flatMap((at) =>
+    parties.members[at] ? [asShown(parties.members[at])] : [],
   );
-  const members = (conflict?.members ?? []).map((member) => shownMember(fork, member));
   const rule = members.find(({ kind }) => kind === 'rule' || kind === 'listing') ?? members[0];
   return rule ? { code: rule.code, params: { ...rule.params, sku: first?.sku ?? null } } : null;
 }

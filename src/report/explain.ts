@@ -54,7 +54,7 @@ function agreementTable(page: Page, { phrases }: Language, agreements: typeof AG
     [{ align: 'left' }, { align: 'left', gives: true }],
     agreements.map(({ code, role, measure, relation, with: neighbour, other }) => [
       code,
-      `${phrases.role(measure)} of the ${phrases.role(role)} ${relation === 'equal' ? 'is the same as' : 'is at most'} ${phrases.role(other)} of the ${phrases.role(neighbour)}`,
+      `${phrases.role(measure)} of the ${phrases.role(role)} ${relation === 'equal' ? 'must equal' : 'must be at most'} ${phrases.role(other)} of the ${phrases.role(neighbour)}`,
     ]),
   );
 }

@@ -1,4 +1,5 @@
 import type { Line, Plan, Step } from '../plan/index.ts';
+import { groupBy } from '../quantity/index.ts';
 import { noPaint } from './paint.ts';
 import { chassisName, documentName, legsOf, type Scene } from './scene.ts';
 import { amountWords } from './text/poured.ts';
@@ -124,15 +125,18 @@ function oil(scene: Scene, plan: Plan): string[] {
   );
   if (poured.length === 0) return [];
   const legs = legsOf(scene, plan);
-  const cell = (side: 'left' | 'right', amount: Step['amounts'][number]): string =>
-    amount.side === side ? `${amount.quantity} mL` : '';
+  const cell = (amounts: readonly Step['amounts'][number][], side: 'left' | 'right'): string =>
+    amounts
+      .filter((amount) => amount.side === side)
+      .map(({ quantity }) => `${quantity} mL`)
+      .join(' + ');
   return [
     '## Oil by leg',
     '',
-    `| oil | left (${legs.left ?? '?'}) | right (${legs.right ?? '?'}) | poured |`,
-    '| --- | ---: | ---: | --- |',
-    ...poured.map(
-      (amount) => `| ${literal(amount.name)} | ${cell('left', amount)} | ${cell('right', amount)} | ${BLANK} |`,
+    `| oil | left (${legs.left ?? '?'}) | poured | right (${legs.right ?? '?'}) | poured |`,
+    '| --- | ---: | --- | ---: | --- |',
+    ...[...groupBy(poured, ({ name }) => name)].map(
+      ([name, all]) => `| ${literal(name)} | ${cell(all, 'left')} | ${BLANK} | ${cell(all, 'right')} | ${BLANK} |`,
     ),
     '',
   ];

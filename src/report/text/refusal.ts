@@ -85,7 +85,7 @@ function completeness({ answer }: Scene): string {
   if (refusal.instead.length === 0)
     return status === 'not-obtainable'
       ? 'Say what you have with --have, or ask the supplier.'
-      : 'No wish can be given up that would help.';
+      : 'There is no other wish to offer.';
   return refusal.complete
     ? 'Each was solved again, whole. These are all there are.'
     : 'Each was solved again, whole. There may be more.';

@@ -1,7 +1,7 @@
 import type { Plan } from '../../plan/index.ts';
 import { wrapped } from '../layout.ts';
 import { chassisName, type Scene } from '../scene.ts';
-import { say } from '../words/say.ts';
+import { say, wayOut } from '../words/say.ts';
 import { wantList, wantWords } from './wants.ts';
 
 /** What was asked, the verdict, and for a yes: total, minutes and days. */
@@ -53,9 +53,16 @@ function no(scene: Scene): string[] {
       const way = language.codes.statuses.stopped.way({ steps: question.stepLimit });
       return wrapped(page, `${page.paint('warn', `${verdict}.`)} ${meaning} ${way}`);
     }
-    default:
+    case 'answered':
+    case 'impossible':
       if (answer.refusal?.conflicts.every((conflict) => conflict.every(({ kind }) => kind === 'notice')))
         return wrapped(page, page.paint('bad', language.phrases.stoppedByNotice));
       return wrapped(page, `${page.paint('bad', `NO. ${verdict}.`)} ${meaning}`);
+    case 'not-known':
+    case 'not-obtainable': {
+      // neither a yes nor a proof against it: another word, and what to do
+      const way = wayOut(language, 'statuses', { code: status, params: {} });
+      return wrapped(page, `${page.paint('warn', `${verdict.toUpperCase()}.`)} ${meaning} ${way}`);
+    }
   }
 }

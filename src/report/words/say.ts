@@ -1,4 +1,3 @@
-import type { Fault } from '../../plan/index.ts';
 import type { Language, ListName, Words } from './language.ts';
 
 type Value = string | number | boolean | null | readonly string[];
@@ -25,9 +24,6 @@ export function wordsOf(language: Language, list: ListName, code: string): Words
     ? ((table as Readonly<Record<string, Words<Coded['params']>>>)[code] ?? null)
     : null;
 }
-
-/** A fault of the question as a code with values. */
-export const codedFault = ({ code, params }: Fault): Coded => ({ code, params });
 
 const bare = ({ code, params }: Coded): string =>
   [code, ...Object.entries(params).map(([key, value]) => `${key} ${String(value)}`)].join(', ');

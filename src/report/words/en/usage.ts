@@ -1,6 +1,6 @@
 import type { WordsTable } from '../language.ts';
 import type { AuditParams, StatusParams, UsageParams } from '../params.ts';
-import { counted, nearestHint, orList } from './shared.ts';
+import { nearestHint, orList } from './shared.ts';
 
 /** What can be wrong with a command line. */
 export const usage: WordsTable<UsageParams> = {
@@ -132,6 +132,3 @@ export const audit: WordsTable<AuditParams> = {
     example: { code: 'money', plan: 0, detail: 'total 12.50, expected 12.60' },
   },
 };
-
-/** For the summary of a check. */
-export const findingCount = (count: number): string => counted(count, 'finding');
