@@ -5,7 +5,7 @@ import { inMonths, inSerials, type Stands, together } from './made.ts';
 import type { Question } from './question.ts';
 import { type Row, row, rows, text, texts } from './read.ts';
 
-/** Notices of the makers (section 10): one that blocks leaves no plan; the others, and those in doubt, are said. */
+/** Notices of the makers (section 10): one that blocks leaves no plan; all that apply or may apply are said. */
 export function* checkNotices(book: Book, question: Question, now: Build, answer: Row): Iterable<Fault> {
   const plans = rows(answer.plans);
   const flags = [...rows(answer.flags), ...plans.flatMap((plan) => rows(plan.flags))];
@@ -13,9 +13,8 @@ export function* checkNotices(book: Book, question: Question, now: Build, answer
     const id = text(notice.id);
     const applies = appliesTo(notice, book, question, now);
     if (applies === 'no') continue;
-    if (applies === 'yes' && notice.effect === 'blocks') {
-      if (plans.length > 0 || answer.status === 'nothing-to-do') yield fault('notice-blocks', `${id} leaves no plan`);
-      continue;
+    if (applies === 'yes' && notice.effect === 'blocks' && plans.length > 0) {
+      yield fault('notice-blocks', `${id} leaves no plan`);
     }
     const code = applies === 'yes' ? 'notice' : 'notice-check';
     const said = flags.some((flag) => flag.code === code && row(flag.params).notice === id);

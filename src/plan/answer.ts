@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { contentSchema, questionSchema, wantsSchema } from './question.ts';
 
 const decimal = z.string().regex(/^-?[0-9]+(?:\.[0-9]+)?$/);

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { type Catalog, type Chassis, type Clause, nearest, type Part } from '../catalog/index.ts';
 import {
   AGREEMENTS,

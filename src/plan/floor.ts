@@ -1,7 +1,7 @@
-import type { Operation } from '../catalog/index.ts';
+import type { Chassis, Operation } from '../catalog/index.ts';
 import type { ForkProblem } from '../fork/index.ts';
 import type { Domains, Vector } from '../solve/index.ts';
-import { daysFor, productsFor } from '../supply/index.ts';
+import { type Floor, floorFor, productsFor } from '../supply/index.ts';
 import { type Needed, neededOperations } from '../work/index.ts';
 import type { Prepared } from './prepare.ts';
 import { labourOf } from './work-of.ts';
@@ -9,8 +9,7 @@ import type { World } from './world.ts';
 
 /**
  * A lower bound on the vector of every plan below a node. Slots that have lost their content of now are changed in all of them; the operations
- * these need are in all of them, since the closure only grows; so are the pieces, each at a price that no offer undercuts (`floors` of the market:
- * a feasible dual solution of the cover), and the amounts that those operations use.
+ * these need are in all of them, since the closure only grows; so are the pieces, each at a price that nothing undercuts (`floorFor`), and the amounts that those operations use.
  */
 export function planFloor(world: World, prepared: Prepared, fork: ForkProblem): (domains: Domains) => Vector {
   const memo = new Map<string, WorkFloor>();
@@ -18,8 +17,9 @@ export function planFloor(world: World, prepared: Prepared, fork: ForkProblem): 
   return (domains) => {
     const names = [...fork.domains.map(({ slot }) => slot.name), ...fork.settings.map(({ setting }) => setting.name)];
     const changed = names.filter((_name, at) => !domains.has(at + 1, 0));
-    const key = changed.join(' ');
-    const work = memo.get(key) ?? workFloor(world, prepared, changed);
+    const body = domains.isFixed(0) ? (fork.chassis[domains.first(0)] ?? null) : null;
+    const key = `${body?.id ?? ''} ${changed.join(' ')}`;
+    const work = memo.get(key) ?? workFloor(world, prepared, changed, body);
     memo.set(key, work);
     let money = work.supplies;
     let days = 0;
@@ -50,7 +50,7 @@ interface WorkFloor {
   readonly supplies: number;
 }
 
-function workFloor(world: World, prepared: Prepared, changed: readonly string[]): WorkFloor {
+function workFloor(world: World, prepared: Prepared, changed: readonly string[], body: Chassis | null): WorkFloor {
   const needed: Needed = neededOperations(world.catalog, prepared.family, {
     changed,
     renewed: prepared.wants.renew,
@@ -60,31 +60,42 @@ function workFloor(world: World, prepared: Prepared, changed: readonly string[])
     labour: labourOf(world, prepared, needed.operations),
     minutes: needed.operations.reduce((sum, { minutes }) => sum + minutes, 0),
     renewed: new Set(needed.renewed),
-    supplies: suppliesFloor(world, prepared, needed.operations),
+    supplies: suppliesFloor(world, prepared, needed.operations, body),
   };
 }
 
-/** What the amounts that operations state cost at least; doses, bulk and what is at hand count as nothing. */
-function suppliesFloor(world: World, prepared: Prepared, operations: readonly Operation[]): number {
-  if (prepared.buying.bulk) return 0;
+/** What the amounts that operations state, and doses of the chassis where it is settled, cost at least; doses of parts, bulk and what is at hand count as nothing. */
+function suppliesFloor(
+  world: World,
+  prepared: Prepared,
+  operations: readonly Operation[],
+  body: Chassis | null,
+): number {
+  if (prepared.buying.bulk || prepared.atHand.kits.size > 0) return 0;
   const amounts = new Map<string, number>();
+  const add = (specification: string, amount: number): void =>
+    void amounts.set(specification, (amounts.get(specification) ?? 0) + amount);
   for (const { uses } of operations) {
-    for (const use of uses)
-      if (use.kind === 'amount') amounts.set(use.specification, (amounts.get(use.specification) ?? 0) + use.amount);
+    for (const use of uses) {
+      if (use.kind === 'amount') add(use.specification, use.amount);
+      const dose = use.kind === 'dose' && use.of === 'chassis' ? body?.doses.get(use.dose) : undefined;
+      const amount = dose && use.side !== null ? (dose[use.side] ?? dose.amount) : (dose?.amount ?? null);
+      if (dose && amount !== null) add(dose.specification, amount);
+    }
   }
+  // a product that serves two specifications shares its packs between them: their floors must not be added up
+  const products = [...amounts.keys()].map((specification) =>
+    productsFor(world.market, prepared.buying, specification),
+  );
   let sum = 0;
-  for (const [specification, amount] of amounts) {
-    const supplies = productsFor(world.market, prepared.buying, specification);
-    if (supplies.some((sku) => prepared.atHand.supplies.has(sku)) || prepared.atHand.kits.size > 0) continue;
-    const least = Math.min(...supplies.map((sku) => world.market.floors.get(sku) ?? 0));
-    if (Number.isFinite(least)) sum += least * amount;
-  }
+  [...amounts].forEach(([, amount], at) => {
+    const own = products[at] ?? [];
+    const shared = own.some((sku) => products.some((other, to) => to !== at && other.includes(sku)));
+    if (shared || own.some((sku) => prepared.atHand.supplies.has(sku))) return;
+    const least = Math.min(...own.map((sku) => floorFor(world.market, sku, amount).money));
+    if (Number.isFinite(least)) sum += least;
+  });
   return sum;
-}
-
-interface PieceFloor {
-  readonly money: number;
-  readonly days: number;
 }
 
 /** For every content of every slot what its new pieces cost and wait at least, where the slot is renewed and where it changes. */
@@ -92,17 +103,19 @@ function pieceFloors(
   world: World,
   prepared: Prepared,
   fork: ForkProblem,
-): { readonly renewed: PieceFloor[][]; readonly changed: PieceFloor[][] } {
+): { readonly renewed: Floor[][]; readonly changed: Floor[][] } {
   const { market } = world;
   const { atHand } = prepared;
-  const floor = (sku: string, quantity: number): PieceFloor => {
+  const nothing: Floor = { money: 0, days: 0 };
+  // one number in two slots shares its packs: then only a share is certain
+  const slotsOf = new Map<string, number>();
+  for (const { contents } of fork.domains)
+    for (const sku of new Set(contents.flatMap((content) => content?.sku ?? [])))
+      slotsOf.set(sku, (slotsOf.get(sku) ?? 0) + 1);
+  const floor = (sku: string, quantity: number): Floor => {
     const covered = atHand.fresh.has(sku) || atHand.used.has(sku) || atHand.kits.size > 0;
-    if (quantity <= 0 || covered) return { money: 0, days: 0 };
-    const waits = (market.giving.get(sku) ?? []).map((offer) => daysFor(offer, 1) ?? Number.POSITIVE_INFINITY);
-    return {
-      money: (market.floors.get(sku) ?? 0) * quantity,
-      days: waits.length === 0 ? Number.POSITIVE_INFINITY : Math.min(...waits),
-    };
+    if (quantity <= 0 || covered || (slotsOf.get(sku) ?? 0) > 1) return nothing;
+    return floorFor(market, sku, quantity);
   };
   const per = (
     count: (
@@ -110,10 +123,10 @@ function pieceFloors(
       quantity: number,
       before: { readonly sku: string; readonly quantity: number } | null,
     ) => number,
-  ): PieceFloor[][] =>
+  ): Floor[][] =>
     fork.domains.map(({ contents }) =>
       contents.map((content) =>
-        content ? floor(content.sku, count(content.sku, content.quantity, contents[0] ?? null)) : { money: 0, days: 0 },
+        content ? floor(content.sku, count(content.sku, content.quantity, contents[0] ?? null)) : nothing,
       ),
     );
   return {

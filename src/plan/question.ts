@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** A length in millimetres as a person types it, held to the micrometre. */
 const mm = z

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { type Member as ForkMember, type ForkProblem, type ForkWants, forkProblem } from '../fork/index.ts';
 import { type Micrometres, minor } from '../quantity/index.ts';
 import { StepBudget, smallestConflict } from '../solve/index.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { type Catalog, nearest } from '../catalog/index.ts';
 import { UNKNOWN_IDENTITY } from '../fitment/index.ts';
 import { type Fault, fault } from './fault.ts';

@@ -1,4 +1,5 @@
 export { type Cover, type CoverColumn, cheapestCovers } from './cover.ts';
+export { type Floor, floorFor } from './floor.ts';
 export {
   type AtHand,
   daysFor,

@@ -28,8 +28,6 @@ export interface Market {
   readonly offers: ReadonlyMap<string, Offer>;
   /** Offers by the SKU of a part or supply that they give, in code-unit order of their own SKU. */
   readonly giving: ReadonlyMap<string, readonly Offer[]>;
-  /** A price per piece or held unit of a SKU that no offer undercuts: see `unitFloor`. */
-  readonly floors: ReadonlyMap<string, number>;
   /** What was worked out before, by need: the same answer, sooner. */
   readonly remembered: Map<string, unknown>;
   /** Supplies by the specification that they meet, in code-unit order. */
@@ -77,8 +75,7 @@ export function makeMarket(catalog: Catalog, stock: Stock, shop: Shop): Market {
     for (const specification of supply.meets)
       meeting.set(specification, [...(meeting.get(specification) ?? []), supply.sku].sort());
   }
-  const floors = new Map([...giving].map(([sku, given]) => [sku, unitFloor(given, sku)]));
-  return { catalog, shop, offers, giving, floors, remembered: new Map(), meeting, equals: equalsOf(catalog, meeting) };
+  return { catalog, shop, offers, giving, remembered: new Map(), meeting, equals: equalsOf(catalog, meeting) };
 }
 
 /** Packs that are there and that nobody has been promised; none of a replaced number whose old stock is not to be used. */
@@ -99,19 +96,6 @@ export function daysFor(offer: Offer, packs: number): number | null {
 export function mostWithin(offer: Offer, days: number): number {
   const later = daysFor(offer, onShelf(offer) + 1);
   return later !== null && later <= days ? Number.MAX_SAFE_INTEGER : onShelf(offer);
-}
-
-/**
- * A price per piece or held unit of a SKU that no offer undercuts: each offer's price shared evenly among the things it gives.
- * Adding these up over a demand never exceeds what the demand costs (a feasible dual solution of its cover). 0 where something has no price.
- */
-function unitFloor(offers: readonly Offer[], sku: string): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (const offer of offers) {
-    const amount = offer.gives.find((given) => given.sku === sku)?.amount ?? 0;
-    if (amount > 0) least = Math.min(least, (offer.price ?? 0) / offer.gives.length / amount);
-  }
-  return Number.isFinite(least) ? least : 0;
 }
 
 /** How far apart two oils may be at 40 °C and still be called equal: the band of an ISO 3448 grade, 10 % of the specified one's. */
@@ -152,10 +136,5 @@ export function withoutOffer(market: Market, sku: string): Market {
   const giving = new Map(
     [...market.giving].map(([given, offers]) => [given, offers.filter((offer) => offer.sku !== sku)]),
   );
-  return {
-    ...market,
-    giving,
-    floors: new Map([...giving].map(([given, offers]) => [given, unitFloor(offers, given)])),
-    remembered: new Map(),
-  };
+  return { ...market, giving, remembered: new Map() };
 }

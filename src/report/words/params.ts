@@ -36,6 +36,10 @@ export interface FlagParams {
     readonly greatest: number | null;
     readonly travel: number;
   };
+  /** `about` is the code of the member that is not known; its own values stand beside it. */
+  readonly 'rests-on-silence': { readonly about: string } & Readonly<
+    Record<string, string | number | boolean | null | readonly string[]>
+  >;
   readonly 'no-price': { readonly sku: string };
   readonly 'date-not-known': { readonly sku: string };
   readonly waiting: {

@@ -1,10 +1,19 @@
-import type { WordsTable } from '../language.ts';
+import type { Words, WordsTable } from '../language.ts';
 import type { FlagParams } from '../params.ts';
+import type { Coded } from '../say.ts';
 import { bikeFlags } from './flags-bike.ts';
+import { members } from './members.ts';
 import { roleName } from './names.ts';
 import { contentWords, counted, mm, orList } from './shared.ts';
 
 const nothing = {} as const;
+
+/** The sentence of a member whose code is a value of the flag. */
+function memberSentence(code: string, values: Coded['params']): string {
+  const table: object = members;
+  const words = (table as Readonly<Record<string, Words<Coded['params']>>>)[code];
+  return words?.say(values) ?? code;
+}
 
 /** Flags: what blocks, what must be looked up or measured, what is worth knowing. */
 export const flags: WordsTable<FlagParams> = {
@@ -91,6 +100,13 @@ export const flags: WordsTable<FlagParams> = {
     meaning: "The wish asks for another count of volume spacers than the maker's standard.",
     way: ({ standard }) => `Leave out the wish, or ask for --spacers ${standard}, to have the standard.`,
     example: { count: 3, standard: 1, greatest: 3, travel: 150 },
+  },
+  'rests-on-silence': {
+    say: ({ about, ...values }) =>
+      `This plan rests on something that the catalogue does not say: ${memberSentence(about, values)}.`,
+    meaning: 'Plans that rest on what nobody knows are allowed by the question, and this is one.',
+    way: () => 'Ask the maker before you order.',
+    example: { about: 'not-rated-motor-not-known', family: 'Example', bike: 'Example motor bike' },
   },
   'no-price': {
     say: ({ sku }) => `${sku} has no price in the catalogue or the stock file. The total is without it.`,

@@ -1,0 +1,92 @@
+import { parse } from 'csv-parse/sync';
+import { describe, expect, it } from 'vitest';
+import { type Answer, answerSchema, ask, type QuestionInput } from '../../src/plan/index.ts';
+import { asCsv, harmless } from '../../src/report/csv.ts';
+import { answerDocument } from '../../src/report/document.ts';
+import { literal, worksheet } from '../../src/report/markdown.ts';
+import { noPaint } from '../../src/report/paint.ts';
+import type { Scene } from '../../src/report/scene.ts';
+import { en } from '../../src/report/words/en.ts';
+import { demoFolder, loadCatalogFolder } from '../support/demo.ts';
+
+const { world } = await loadCatalogFolder(demoFolder);
+function answerTo(wants: NonNullable<QuestionInput['wants']>): Answer {
+  const reply = ask(world, { chassis: 'quennet-622', travelNow: 150, wants });
+  if (reply.kind === 'faults') throw new Error(JSON.stringify(reply.faults));
+  return reply.answer;
+}
+const sceneOf = (answer: Answer): Scene => ({
+  page: { width: 80, paint: noPaint },
+  language: en,
+  catalog: world.catalog,
+  answer,
+  basis: { catalog: { folder: 'demo-catalog', by: 'demo' }, stock: null, shop: null },
+  command: () => 'legwork plan',
+});
+
+describe('document', () => {
+  it('an answer with words: passes its schema, and nothing but words was added', () => {
+    const answer = answerTo({ travel: 180 });
+    const document = answerDocument(answer, en, world.catalog, 'without-places');
+    answerSchema.parse(JSON.parse(JSON.stringify(document)));
+    const unworded = JSON.parse(
+      JSON.stringify(document, (key, value: unknown) => (key === 'message' ? undefined : value)),
+    );
+    expect(unworded).toEqual(JSON.parse(JSON.stringify(answer)));
+  });
+});
+
+describe('csv', () => {
+  it('has one row a line of every plan, and reads back', () => {
+    const answer = answerTo({ travel: 130 });
+    const rows = parse(asCsv(answer), { columns: true }) as Record<string, string>[];
+    expect(rows).toHaveLength(answer.plans.reduce((sum, { lines }) => sum + lines.length, 0));
+    const bought = rows.filter(({ plan, action }) => plan === '1' && action === 'buy');
+    const total = bought.reduce((sum, { total }) => sum + Math.round(Number(total) * 100), 0) / 100;
+    expect(total + Number(answer.plans[0]?.money.labour)).toBeCloseTo(Number(answer.plans[0]?.money.total), 9);
+  });
+
+  it('a cell that a spreadsheet takes for a formula: is made harmless, a number is not', () => {
+    expect(['=1+1', '+cmd', '-cmd', '@x', '\tx', '\rx', '-5', '-1.50', 'plain', null, 7].map(harmless)).toEqual([
+      "'=1+1",
+      "'+cmd",
+      "'-cmd",
+      "'@x",
+      "'\tx",
+      "'\rx",
+      '-5',
+      '-1.50',
+      'plain',
+      '',
+      '7',
+    ]);
+  });
+});
+
+describe('markdown', () => {
+  it('a worksheet: has a box for every step, torque and look, and blanks for what is measured', () => {
+    const answer = answerTo({ travel: 130 });
+    const text = worksheet(sceneOf(answer));
+    const steps = answer.plans[0]?.steps ?? [];
+    expect(text.match(/^- \[ \] \*\*[0-9]+\./gm)).toHaveLength(steps.length);
+    expect(text.match(/^ {2}- \[ \] torque/gm)).toHaveLength(steps.flatMap(({ fasteners }) => fasteners).length);
+    expect(text).toContain('| Ostrell bath oil | 8 mL | __________ | 14 mL | __________ |');
+    expect(text).toContain('axle-to-crown, mm | __________');
+  });
+
+  it('every table row: has as many cells as its header, whatever stands in them', () => {
+    expect(literal('a|b *c* <d>')).toBe('a\\|b \\*c\\* \\<d\\>');
+    const tables = worksheet(sceneOf(answerTo({ travel: 130 })))
+      .split('\n\n')
+      .filter((block) => block.startsWith('|'));
+    expect(tables.length).toBeGreaterThan(3);
+    for (const block of tables) {
+      const cells = block.split('\n').map((line) => line.replaceAll('\\|', '').split('|').length);
+      expect(new Set(cells).size, block).toBe(1);
+    }
+  });
+
+  it('a refusal: is written out too', () => {
+    expect(worksheet(sceneOf(answerTo({ travel: 180 })))).toContain('Proved impossible');
+  });
+});
