@@ -232,7 +232,9 @@ function interfaceRules(variables: Variables, bike: BikeContext): Rule[] {
       const judged = (values: readonly number[]): { readonly part: Part; readonly body: Measured } | null => {
         const [chassis = 0, value = 0] = values;
         const part = variables.part(variable, value);
-        if (!part || (bike.own && chassis === 0 && value === 0)) return null;
+        // what is on the bike and stays is a fact of that bike; a fork that comes to it is new to everything
+        const fact = value === 0 && (agreement.with === 'bike' || (bike.own && chassis === 0));
+        if (!part || fact) return null;
         return {
           part,
           body: agreement.with === 'bike' ? bikeMeasures(bike) : chassisMeasures(variables.body(chassis)),

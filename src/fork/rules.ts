@@ -1,4 +1,4 @@
-import type { Chassis, Part, Slot } from '../catalog/index.ts';
+import { BIKE_SLOTS, type Chassis, type Part, type Slot } from '../catalog/index.ts';
 import { AGREEMENTS, type Agreement, disagreement, successorsOf } from '../fitment/index.ts';
 import { spacerCounts, travelsOf } from './build.ts';
 import { fitRules } from './fit-rules.ts';
@@ -43,27 +43,43 @@ function bodyRules(variables: Variables): Rule[] {
   });
 }
 
-/** Neighbours agree where they touch; a pair that was in the fork and stays is a fact. */
+/** Neighbours agree where they touch; a pair that was there and stays is a fact. On a bike a standard that one side does not state is not known. */
 function pairRules(variables: Variables): Rule[] {
-  return AGREEMENTS.flatMap((agreement) => {
-    const pairs = slotPairs(variables, agreement);
-    return pairs.map(
-      ([mine, theirs]): Rule => ({
+  return AGREEMENTS.flatMap((agreement) =>
+    slotPairs(variables, agreement).flatMap(([mine, theirs]): Rule[] => {
+      const params = {
+        agreement: agreement.code,
+        part: agreement.role,
+        neighbour: agreement.with,
+        measure: agreement.measure,
+      };
+      const judged = (a: number, b: number): { readonly part: Part; readonly other: Part } | null => {
+        const part = variables.part(mine, a);
+        const other = variables.part(theirs, b);
+        return (a === 0 && b === 0) || !part || !other ? null : { part, other };
+      };
+      const agrees: Rule = {
         scope: [mine, theirs],
-        member: rule('dimension', {
-          agreement: agreement.code,
-          part: agreement.role,
-          neighbour: agreement.with,
-          measure: agreement.measure,
-        }),
+        member: rule('dimension', params),
         holds: ([a = 0, b = 0]) => {
-          const part = variables.part(mine, a);
-          const other = variables.part(theirs, b);
-          return (a === 0 && b === 0) || !part || !other || disagreement(agreement, part, other) === null;
+          const pair = judged(a, b);
+          return !pair || disagreement(agreement, pair.part, pair.other) === null;
         },
-      }),
-    );
-  });
+      };
+      if (agreement.kind !== 'interface' || !(BIKE_SLOTS as readonly string[]).includes(agreement.role))
+        return [agrees];
+      const stated: Rule = {
+        scope: agrees.scope,
+        member: { ...rule('standard-not-known', params), kind: 'listing' },
+        silence: true,
+        holds: ([a = 0, b = 0]) => {
+          const pair = judged(a, b);
+          return !pair || (pair.part.interfaces.has(agreement.measure) && pair.other.interfaces.has(agreement.other));
+        },
+      };
+      return [agrees, stated];
+    }),
+  );
 }
 
 const slotPairs = (variables: Variables, agreement: Agreement): [number, number][] =>

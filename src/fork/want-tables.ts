@@ -85,6 +85,9 @@ export function wantTables(variables: Variables, wants: ForkWants, kept: readonl
   for (const slot of wants.renew) {
     const member = want('want-renew', { slot, possible: open.has(slot) }, { kind: 'renew', name: slot });
     if (!open.has(slot)) rules.push({ scope: [variables.chassisVariable], member, holds: () => false });
+    const variable = variables.slotVariable(slot);
+    if (variable === null || variables.content(variable, 0) === null) continue;
+    rules.push({ scope: [variable], member, holds: ([value = 0]) => variables.content(variable, value) !== null });
   }
   for (const trait of kept) rules.push(...keptRule(variables, trait));
   return rules;

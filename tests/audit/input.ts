@@ -2,11 +2,13 @@ import { type AuditInput, checkPlan } from '../../src/audit/index.ts';
 import { type Row, row, rows } from '../../src/audit/read.ts';
 import { change } from './change.ts';
 import { serviceAnswer, shorterAnswer } from './tiny-answer.ts';
+import { bikeAnswer } from './tiny-bike-answer.ts';
 import { tinyCatalog, tinyShop, tinyStock } from './tiny-catalog.ts';
 
 /** Inputs in which everything holds. */
 export const right: AuditInput = { catalog: tinyCatalog, stock: tinyStock, shop: tinyShop, answer: shorterAnswer };
 export const service: AuditInput = { ...right, answer: serviceAnswer };
+export const onto: AuditInput = { ...right, answer: bikeAnswer };
 
 export type Edit = readonly [path: string, to: unknown];
 

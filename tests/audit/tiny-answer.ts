@@ -13,7 +13,7 @@ const nothing = {
   bin: null,
   days: null,
 };
-const line = (action: string, sku: string | null, quantity: number, unit: string, more: object = {}) => ({
+export const line = (action: string, sku: string | null, quantity: number, unit: string, more: object = {}) => ({
   action,
   sku,
   name: sku ?? 'drained oil',
@@ -50,7 +50,7 @@ const fastener = (name: string, side: string, tool: string, torque: string, stat
   position: null,
   count: 1,
 });
-const step = (id: string, minutes: number, more: object = {}) => ({
+export const step = (id: string, minutes: number, more: object = {}) => ({
   id,
   title: id.replaceAll('-', ' '),
   text: `Do ${id}.`,
@@ -79,8 +79,9 @@ const hexKey = { id: 'hex-5', name: 'hex key', size: '5 mm', atHand: true, price
 const drainPan = { id: 'drain-pan', name: 'drain pan', size: null, atHand: false, price: null };
 const socket = { id: 'cap-socket', name: 'socket', size: '26 mm', atHand: true, price: null };
 
-const one = (sku: string, quantity = 1) => ({ sku, quantity });
-const nowBuild = {
+const asBuilt = { 'stanchion-height': 0 };
+export const one = (sku: string, quantity = 1) => ({ sku, quantity });
+export const nowBuild = {
   upper: one('QN-U'),
   lowers: one('QN-L-622'),
   spring: one('QN-S-150'),
@@ -97,11 +98,12 @@ const answer = (question: object, plans: readonly object[]) => ({
   question: { chassis: 'quarnel-622', travelNow: 150, ...question },
   status: 'answered',
   complete: true,
-  now: { chassis: 'quarnel-622', travel: 150, build: nowBuild },
+  now: { chassis: 'quarnel-622', travel: 150, build: nowBuild, settings: asBuilt, bike: null },
   flags: [],
   plans,
   offers: [],
   refusal: null,
+  cases: null,
 });
 const buyBath = line('buy', 'OD-BATH-120', 120, 'mL', {
   packs: 1,
@@ -117,6 +119,7 @@ const shorter = (label: readonly string[], spring: string, price: string, days: 
   label,
   build: { ...nowBuild, spring: one(spring), 'volume-spacers': one('QN-V', 3) },
   chassis: 'quarnel-622',
+  settings: asBuilt,
   changes: [
     { slot: 'spring', from: one('QN-S-150'), to: one(spring) },
     { slot: 'volume-spacers', from: one('QN-V'), to: one('QN-V', 3) },
@@ -172,7 +175,7 @@ const shorter = (label: readonly string[], spring: string, price: string, days: 
   },
   flags: [],
 });
-const paid = (parts: string, supplies: string, labour: string, total: string, tax: string) => ({
+export const paid = (parts: string, supplies: string, labour: string, total: string, tax: string) => ({
   parts,
   supplies,
   labour,
@@ -208,6 +211,7 @@ export const serviceAnswer = answer({ wants: { use: [], keep: [], renew: [], ser
     label: ['recommended', 'cheapest', 'quickest', 'soonest'],
     build: nowBuild,
     chassis: 'quarnel-622',
+    settings: asBuilt,
     changes: [],
     lines: [
       line('buy', 'QN-K', 1, 'piece', {

@@ -1,4 +1,6 @@
-/** A tiny invented catalogue: one family, two chassis, just enough of everything that the auditor checks. */
+import { bikeOperations, bikeParts, bikes } from './tiny-bikes.ts';
+
+/** A tiny invented catalogue: one family, two chassis, two bikes, just enough of everything that the auditor checks. */
 const fits = [{ family: 'quarnel' }];
 const spring = (sku: string, travel: string, standard: number, price: string, mass: string) => ({
   sku,
@@ -28,12 +30,14 @@ const chassis = (wheel: number) => ({
   family: 'quarnel',
   name: `Quarnel ${wheel}`,
   wheel,
-  axle: { standard: '15x110' },
+  axle: { standard: '15x110', spacing: '110 mm', 'rotor-plane': '15 mm' },
   offset: '44 mm',
-  brake: { mount: 'post' },
+  steerer: { kind: 'tapered', top: '28.6 mm', 'crown-race': '40 mm', length: '250 mm' },
+  brake: { mount: 'post', native: '180 mm', greatest: '203 mm' },
+  'tyre-room': { crown: '375 mm', arch: '372 mm', width: '66 mm' },
   travel: { least: '100 mm', greatest: '160 mm' },
   'axle-to-crown': { compressed: '386 mm', measured: 'along-steerer' },
-  dimensions: { 'damper-room': '310 mm' },
+  dimensions: { 'damper-room': '310 mm', 'end-cap-recess': '21 mm' },
   doses: { 'bath-oil': { specification: 'light-bath', left: '8 mL', right: '10 mL' } },
   upper: 'QN-U',
   lowers: `QN-L-${wheel}`,
@@ -87,6 +91,9 @@ export const tinyCatalog = {
       },
       complete: ['spring'],
       keeps: ['lockout'],
+      crown: 'dual',
+      rated: { 'motor-assisted': true, category: 4 },
+      settings: { 'stanchion-height': { least: '0 mm', greatest: '10 mm', step: '5 mm' } },
     },
   ],
   chassis: [chassis(622), chassis(584)],
@@ -105,6 +112,7 @@ export const tinyCatalog = {
     part('QN-W', 'wipers', '12 g', { dimensions: { stanchion: '35 mm', 'seal-seat': '41 mm' }, price: '11.00' }),
     part('QN-C', 'foot-seals', '1 g', { dimensions: { 'foot-hole': '8 mm' }, price: '1.50' }),
     part('QN-CLIP', 'clip', '1 g', { fits: [], price: '0.80' }),
+    ...bikeParts,
   ],
   kits: [
     {
@@ -181,7 +189,10 @@ export const tinyCatalog = {
       ],
     }),
     operation('air-in', 90, '3 min'),
+    ...bikeOperations.map(({ id, order, minutes, changes }) => operation(id, order, minutes, { changes })),
   ],
+  bikes,
+  notices: [],
   services: [{ id: 'lower-leg-service', families: ['quarnel'], name: 'Lower-leg service', operations: ['seals'] }],
 };
 
@@ -204,6 +215,8 @@ export const tinyStock: readonly Readonly<Record<string, string>>[] = [
   stockRow('QN-C', '10', { price: '1.60' }),
   stockRow('QN-K', '2'),
   stockRow('OD-BATH-120', '3'),
+  stockRow('VR-RACE-40', '1'),
+  stockRow('VR-AD-23', '1'),
 ];
 
 export const tinyShop = {
