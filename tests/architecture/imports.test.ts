@@ -48,7 +48,9 @@ const files = readdirSync(src, { recursive: true, encoding: 'utf8' })
   .filter((name) => /\.tsx?$/.test(name) && !name.includes('generated/'));
 const imports: readonly Import[] = files.flatMap((file) => {
   const text = readFileSync(join(src, file), 'utf8');
-  return [...text.matchAll(/(?:^|\n)\s*(?:import|export)\b[^;'"]*?from\s*['"]([^'"]+)['"]|import\(\s*['"]([^'"]+)['"]\s*\)/g)].map((match) => ({
+  return [
+    ...text.matchAll(/(?:^|\n)\s*(?:import|export)\b[^;'"]*?from\s*['"]([^'"]+)['"]|import\(\s*['"]([^'"]+)['"]\s*\)/g),
+  ].map((match) => ({
     file,
     from: match[1] ?? match[2] ?? '',
   }));
@@ -74,9 +76,13 @@ describe('architecture', () => {
 
   it('imports: the core knows no file, clock, network, console or randomness', () => {
     const core = files.filter((file) => !SHELLS.includes(stageOf(file)) && !MACHINE.includes(file));
-    const node = imports.filter(({ file, from }) => core.includes(file) && from.startsWith('node:')).map(({ file, from }) => `${file} imports ${from}`);
+    const node = imports
+      .filter(({ file, from }) => core.includes(file) && from.startsWith('node:'))
+      .map(({ file, from }) => `${file} imports ${from}`);
     const impure = core.filter((file) =>
-      /\b(?:Date\.now|new Date\(\)|Math\.random|console\.|process\.|performance\.now|fetch\()/.test(readFileSync(join(src, file), 'utf8')),
+      /\b(?:Date\.now|new Date\(\)|Math\.random|console\.|process\.|performance\.now|fetch\()/.test(
+        readFileSync(join(src, file), 'utf8'),
+      ),
     );
     expect([...node, ...impure]).toEqual([]);
   });

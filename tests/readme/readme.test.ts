@@ -12,14 +12,21 @@ interface Shown {
   readonly output: readonly string[];
 }
 
-const blocks: readonly Shown[] = [...readme.matchAll(/```console\n\$ legwork ([^\n]*)\n([\s\S]*?)```/g)].map((match) => ({
-  command: match[1] ?? '',
-  output: (match[2] ?? '').trimEnd().split('\n'),
-}));
+const blocks: readonly Shown[] = [...readme.matchAll(/```console\n\$ legwork ([^\n]*)\n([\s\S]*?)```/g)].map(
+  (match) => ({
+    command: match[1] ?? '',
+    output: (match[2] ?? '').trimEnd().split('\n'),
+  }),
+);
 
 function run(args: readonly string[]): { readonly out: string; readonly code: number } {
   try {
-    const out = execFileSync('node', ['dist/legwork.js', ...args], { cwd: root, encoding: 'utf8', env: { ...process.env, NO_COLOR: '1', COLUMNS: '80' }, stdio: ['ignore', 'pipe', 'pipe'] });
+    const out = execFileSync('node', ['dist/legwork.js', ...args], {
+      cwd: root,
+      encoding: 'utf8',
+      env: { ...process.env, NO_COLOR: '1', COLUMNS: '80' },
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
     return { out, code: 0 };
   } catch (error) {
     const failed = error as { readonly stdout?: string; readonly status?: number };
@@ -65,7 +72,9 @@ describe('README', () => {
   });
 
   it('package: the two commands are the scripts that package.json has', () => {
-    const scripts = (JSON.parse(readFileSync(`${root}/package.json`, 'utf8')) as { readonly scripts: Record<string, string> }).scripts;
+    const scripts = (
+      JSON.parse(readFileSync(`${root}/package.json`, 'utf8')) as { readonly scripts: Record<string, string> }
+    ).scripts;
     expect(Object.keys(scripts)).toEqual(expect.arrayContaining(['demo', 'test', 'build']));
     expect(readme).toContain('npm ci && npm run demo');
     expect(readme).toContain('npm ci && npm test');

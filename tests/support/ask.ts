@@ -1,6 +1,8 @@
 import { parse } from 'yaml';
 import { checkPlan } from '../../src/audit/index.ts';
 import { type AnswerDocument, answerSchema, ask, type Fault, type QuestionInput } from '../../src/plan/index.ts';
+import { answerDocument } from '../../src/report/document.ts';
+import { en } from '../../src/report/words/en.ts';
 import { demoFolder, type Loaded, loadCatalogFolder } from './demo.ts';
 
 const demo = loadCatalogFolder(demoFolder);
@@ -14,7 +16,7 @@ export async function askDemo(question: QuestionInput): Promise<AnswerDocument> 
 export function askIn(loaded: Loaded, question: QuestionInput): AnswerDocument {
   const reply = ask(loaded.world, question);
   if (reply.kind === 'faults') throw new Error(`the question is at fault: ${JSON.stringify(reply.faults)}`);
-  const document = answerSchema.parse(worded(reply.answer));
+  const document = answerSchema.parse(answerDocument(reply.answer, en, loaded.world.catalog, 'without-places'));
   const findings = checkPlan({
     catalog: loaded.raw,
     stock: loaded.stockText === null ? null : csvRows(loaded.stockText),
@@ -30,15 +32,6 @@ export async function faultsDemo(question: QuestionInput): Promise<readonly Faul
   const reply = ask((await demo).world, question);
   if (reply.kind === 'answer') throw new Error(`answered: ${reply.answer.status}`);
   return reply.faults;
-}
-
-/** An answer with empty words: `message` beside every code with parameters, as the document form has it. */
-function worded(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map(worded);
-  if (typeof value !== 'object' || value === null) return value;
-  const entries = Object.entries(value).map(([key, inner]) => [key, key === 'against' ? inner : worded(inner)] as const);
-  const copy = Object.fromEntries(entries);
-  return 'code' in value && 'params' in value ? { ...copy, message: '' } : copy;
 }
 
 /** Rows of a stock file by column; fields in it hold no comma. */

@@ -38,7 +38,14 @@ export async function loadCatalogFolder(folder: string, overlay: Overlay = {}): 
 function withRows(text: string, rows: readonly string[]): string {
   const skuOf = (row: string): string => row.split(',')[0] ?? '';
   const replaced = new Set(rows.map(skuOf));
-  return [...text.trim().split(/\r?\n/).filter((line) => !replaced.has(skuOf(line))), ...rows, ''].join('\n');
+  return [
+    ...text
+      .trim()
+      .split(/\r?\n/)
+      .filter((line) => !replaced.has(skuOf(line))),
+    ...rows,
+    '',
+  ].join('\n');
 }
 
 function textOf(path: string): string | null {

@@ -33,7 +33,8 @@ export const taken = (plan: PlanDocument): readonly string[] =>
 /** `25 mL OS-BATH from QN-KIT-OPEN`, with the price where it is dosed. */
 export const lines = (plan: PlanDocument, action: LineDocument['action']): readonly string[] =>
   linesOf(plan, action).map(
-    (line) => `${amount(line)}${line.from === null ? '' : ` from ${line.from}`}${line.total === null ? '' : ` = ${line.total}`}`,
+    (line) =>
+      `${amount(line)}${line.from === null ? '' : ` from ${line.from}`}${line.total === null ? '' : ` = ${line.total}`}`,
   );
 
 const amount = ({ quantity, unit, sku, name }: Pick<LineDocument, 'quantity' | 'unit' | 'sku' | 'name'>): string =>
@@ -57,8 +58,8 @@ export const steps = (plan: PlanDocument): readonly string[] => plan.steps.map((
 /** `quennet-lowers-on: foot bolt left (spring) 6.5 N·m dry`. */
 export const torques = (plan: PlanDocument): readonly string[] =>
   plan.steps.flatMap(({ id, fasteners }) =>
-    fasteners.map(
-      ({ name, side, function: leg, torque, state }) => `${id}: ${name} ${side} (${leg}) ${torque} ${state ?? ''}`.trim(),
+    fasteners.map(({ name, side, function: leg, torque, state }) =>
+      `${id}: ${name} ${side} (${leg}) ${torque} ${state ?? ''}`.trim(),
     ),
   );
 
@@ -80,9 +81,9 @@ export const money = ({ money: { parts, supplies, labour, total } }: PlanDocumen
   total,
 ];
 
-/** `verify now-assumed`. */
+/** `verify now-assumed`, sorted: no order of flags is promised. */
 export const flags = ({ flags: all }: { readonly flags: AnswerDocument['flags'] }): readonly string[] =>
-  all.map(({ severity, code }) => `${severity} ${code}`);
+  all.map(({ severity, code }) => `${severity} ${code}`).sort();
 
 /** The parameters of the flags of one code. */
 export const flagParams = (
