@@ -10,4 +10,4 @@ export {
   worst,
 } from './identity.ts';
 export { isReplaced, replacementOf, type Successor, successorsOf } from './replaced.ts';
-export { fitVerdict, type NoReason, type Verdict } from './verdict.ts';
+export { fitVerdict, type Verdict } from './verdict.ts';

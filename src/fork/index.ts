@@ -8,13 +8,9 @@ export {
   sameContent,
   spacerCounts,
   travelOf,
-  travelsOf,
 } from './build.ts';
-export { chassisMeasures } from './measures.ts';
-export type { Member, Params, Wish } from './member.ts';
-export type { Given } from './now.ts';
-export { buildNow, type Now, type NowFault } from './now.ts';
+export type { Member, Wish } from './member.ts';
+export { buildNow, type Now } from './now.ts';
 export { buildOf, type ForkProblem, forkProblem, silencesOf, travelOfValues } from './problem.ts';
 export { TOWARD_TRAVEL } from './want-tables.ts';
-export type { Bounds } from './wants.ts';
-export { type ForkWants, takesWheel } from './wants.ts';
+export type { Bounds, ForkWants } from './wants.ts';

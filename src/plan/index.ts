@@ -1,21 +1,9 @@
-export type {
-  Answer,
-  AnswerDocument,
-  Flag,
-  Line,
-  Member,
-  Plan,
-  Refusal,
-  Source,
-  Status,
-  Step,
-  WayOut,
-} from './answer.ts';
+export type { Answer, AnswerDocument, Flag, Line, Member, Plan, Source, Step, WayOut } from './answer.ts';
 export { answerSchema } from './answer.ts';
-export { ask, type Reply } from './ask.ts';
+export { ask } from './ask.ts';
 export type { Fault, FaultCode, FaultParams } from './fault.ts';
-export { doesFit, type FitAnswer, type FitDocument, type FitQuestion, fitSchema } from './fit.ts';
-export { type Content, type Question, type QuestionInput, questionSchema } from './question.ts';
+export { doesFit, type FitAnswer, type FitDocument, fitSchema } from './fit.ts';
+export { type Content, type QuestionInput, questionSchema } from './question.ts';
 export { type ReachAnswer, type ReachDocument, reach, reachSchema } from './reach.ts';
 export { type UsesAnswer, uses, usesSchema } from './uses.ts';
 export { makeWorld, type World } from './world.ts';

@@ -3,20 +3,16 @@ export {
   type Dimension,
   type DimensionUnits,
   held,
-  type Microlitres,
   type Micrometres,
   type Milligrams,
   type MillinewtonMetres,
-  type MilliSquareMillimetres,
   type MilliSquareMillimetresPerSecond,
   type Minor,
   type Minutes,
   millimetres,
   minor,
   type NewtonsPerMetre,
-  type Pascals,
 } from './brands.ts';
 export { groupBy } from './group.ts';
 export { formatMoney, minorDigits, multiplyDivide, parseMoney } from './money.ts';
 export { byCodeUnit, sortedBy } from './order.ts';
-export { unreachable } from './unreachable.ts';

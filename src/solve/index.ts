@@ -1,7 +1,7 @@
 export { StepBudget } from './budget.ts';
-export { type Conflict, corrections, type Oracle, smallestConflict } from './conflict.ts';
+export { corrections, type Oracle, smallestConflict } from './conflict.ts';
 export type { Domains } from './domains.ts';
 export { Front, noWorse, sameVector, type Vector } from './front.ts';
-export { type Canonical, type FrontResult, type Objectives, paretoFront } from './pareto.ts';
+export { type FrontResult, paretoFront } from './pareto.ts';
 export { type Problem, type Sum, type Table, tableOf } from './problem.ts';
-export { Search, type SearchEnd, type Visitor } from './search.ts';
+export { Search, type SearchEnd } from './search.ts';

@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest';
+import { doesFit, fitSchema, reach, reachSchema, uses, usesSchema } from '../../src/plan/index.ts';
+import { fitDocument, reachDocument } from '../../src/report/fit-documents.ts';
+import { en } from '../../src/report/words/en.ts';
+import { demoFolder, loadCatalogFolder } from '../support/demo.ts';
+
+const { world } = await loadCatalogFolder(demoFolder);
+const { catalog } = world;
+
+function verdict(part: string, chassis: string, more: { readonly serial?: string; readonly built?: string } = {}) {
+  const answer = doesFit(catalog, { part, chassis, ...more });
+  if ('faults' in answer) throw new Error(JSON.stringify(answer.faults));
+  return fitSchema.parse(fitDocument(answer, en));
+}
+
+describe('fit', () => {
+  it('fits: a clause says so, and says what it gives', () => {
+    const answer = verdict('QN-AIR-192', 'quennet-622');
+    expect(answer.verdict).toBe('fits');
+    expect(answer.gives).toEqual({ travels: [130], volumeSpacers: [{ travel: null, standard: 3, greatest: 5 }] });
+    expect(answer.reasons.map(({ code }) => code)).toEqual(['clause']);
+  });
+
+  it('fits-if: what the part needs in another slot is a condition', () => {
+    const answer = verdict('QN-AIR-232', 'quennet-584-20x110');
+    expect(answer.verdict).toBe('fits-if');
+    expect(answer.conditions).toMatchObject([
+      { code: 'condition-needs-slot', params: { slot: 'top-cap', anyOf: ['QN-CAP-DEEP'] } },
+    ]);
+  });
+
+  it('no: the maker refuses, with the reason', () => {
+    const answer = verdict('QN-AIR-212', 'quennet-559');
+    expect(answer.verdict).toBe('no');
+    expect(answer.reasons).toMatchObject([{ code: 'denied', source: { record: 'parts/QN-AIR-212#fits[2]' } }]);
+  });
+
+  it('no: a dimension contradicts, with both values', () => {
+    const answer = verdict('VH-W-33', 'fennock-622');
+    expect(answer.verdict).toBe('no');
+    expect(answer.reasons).toMatchObject([
+      { code: 'dimension-contradicts', params: { measure: 'seal-seat', own: '43 mm', other: '44.5 mm' } },
+    ]);
+  });
+
+  it('unknown: the catalogue is silent and does not claim to be complete, though every number agrees', () => {
+    const answer = verdict('VH-W-33-FL', 'quennet-622');
+    expect(answer.verdict).toBe('unknown');
+    expect(answer.reasons.map(({ code }) => code)).toEqual(['silent']);
+  });
+
+  it('fits-if: without a serial number the generation is a condition, with one it is settled', () => {
+    expect(verdict('FN-AIR-140-N', 'fennock-622').verdict).toBe('fits-if');
+    expect(verdict('FN-AIR-140-N', 'fennock-622', { serial: 'FN30000' }).verdict).toBe('fits');
+    const early = verdict('FN-AIR-140-N', 'fennock-622', { built: '2022-01' });
+    expect(early.verdict).toBe('no');
+    expect(early.reasons[0]?.params).toMatchObject({ measure: 'ring-groove' });
+  });
+
+  it('faults: a wrong part and a wrong chassis are both named, with the nearest', () => {
+    const answer = doesFit(catalog, { part: 'QN-AIR-19', chassis: 'quennet-62' });
+    expect('faults' in answer && answer.faults.map(({ code }) => code)).toEqual(['unknown-sku', 'unknown-chassis']);
+  });
+});
+
+describe('uses', () => {
+  it('where used: chassis, builds and kits', () => {
+    const answer = usesSchema.parse(uses(catalog, 'QN-AIR-192'));
+    expect(answer.fits.map(({ chassis, travels }) => [chassis, ...travels])).toContainEqual(['quennet-622', 130]);
+    expect(answer.kits.map(({ sku }) => sku)).toContain('QN-KIT-192');
+    expect(answer.builds.map(({ chassis }) => chassis)).toContain('quennet-559');
+  });
+});
+
+describe('reach', () => {
+  it('map: the cells of the fork by itself, with the cheapest way or the reason', () => {
+    const answer = reach(world, { chassis: 'quennet-622', travelNow: 150 });
+    if ('faults' in answer) throw new Error(JSON.stringify(answer.faults));
+    const document = reachSchema.parse(reachDocument(answer, en));
+    expect(document.travels).toEqual([120, 130, 140, 150, 160, 170, 180]);
+    const own = document.rows.find(({ wheel }) => wheel === 622)?.cells ?? [];
+    expect(own.map(({ travel, status, plan }) => [travel, status, plan?.money ?? null])).toEqual([
+      [120, 'reachable', '201.50'],
+      [130, 'reachable', '200.30'],
+      [140, 'reachable', '196.70'],
+      [150, 'now', null],
+      [160, 'reachable', '375.45'],
+      [170, 'impossible', null],
+      [180, 'impossible', null],
+    ]);
+    expect(own.at(-1)?.why.map(({ code }) => code)).toEqual(['travel-range']);
+  });
+});
