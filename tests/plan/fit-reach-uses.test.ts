@@ -50,9 +50,12 @@ describe('fit', () => {
   });
 
   it('fits-if: without a serial number the generation is a condition, with one it is settled', () => {
-    expect(verdict('FN-AIR-140-N', 'fennock-622').verdict).toBe('fits-if');
-    expect(verdict('FN-AIR-140-N', 'fennock-622', { serial: 'FN30000' }).verdict).toBe('fits');
-    const early = verdict('FN-AIR-140-N', 'fennock-622', { built: '2022-01' });
+    const open = verdict('FN-AIR-140-N', 'fennock-622');
+    expect(open.verdict).toBe('fits-if');
+    expect(open.conditions.map(({ code }) => code)).toContain('condition-dimension');
+    const late = verdict('FN-AIR-140-N', 'fennock-622', { serial: 'FN30000' });
+    expect(late.conditions.map(({ code }) => code)).not.toContain('condition-dimension');
+    const early = verdict('FN-AIR-140-N', 'fennock-622', { built: '2024-01' });
     expect(early.verdict).toBe('no');
     expect(early.reasons[0]?.params).toMatchObject({ measure: 'ring-groove' });
   });
