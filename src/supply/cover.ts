@@ -1,3 +1,5 @@
+import { multiplyDivide } from '../quantity/index.ts';
+
 /**
  * The exact cover of needs by packs: whole packs, each giving amounts to one or several rows, at least cost.
  * Knows nothing of parts: rows and columns are numbers.
@@ -14,6 +16,12 @@ export interface CoverColumn {
   readonly free: boolean;
 }
 
+/** What is left uncovered of a row may be measured out at a price per so much, rounded half up; a price of null makes a line without a price. */
+export interface Dosing {
+  readonly price: number | null;
+  readonly per: number;
+}
+
 /** How many packs of each column; the sum of their costs; how many columns without a price are used. */
 export interface Cover {
   readonly packs: readonly number[];
@@ -25,12 +33,16 @@ export interface Cover {
  * The covers that no other beats in (cost, unpriced columns), each the canonical one of its vector: fewest packs, then
  * the list of (column, packs) compared element by element, columns in the given order. Empty where the needs cannot be covered.
  */
-export function cheapestCovers(needs: readonly number[], columns: readonly CoverColumn[]): readonly Cover[] {
-  const free = cheapestCover(needs, columns, columns.filter((column) => column.unpriced).length);
+export function cheapestCovers(
+  needs: readonly number[],
+  columns: readonly CoverColumn[],
+  dosing: readonly (Dosing | null)[] = [],
+): readonly Cover[] {
+  const free = cheapestCover(needs, columns, dosing, columns.length + needs.length);
   if (!free) return [];
   const covers: Cover[] = [free];
   for (let most = free.unpriced - 1; most >= 0; most--) {
-    const priced = cheapestCover(needs, columns, most);
+    const priced = cheapestCover(needs, columns, dosing, most);
     if (!priced) break;
     covers.push(priced);
     most = Math.min(most, priced.unpriced);
@@ -39,8 +51,13 @@ export function cheapestCovers(needs: readonly number[], columns: readonly Cover
 }
 
 /** The cheapest cover that uses at most `mostUnpriced` columns without a price: complete branch and bound. Null where there is none. */
-function cheapestCover(needs: readonly number[], columns: readonly CoverColumn[], mostUnpriced: number): Cover | null {
-  const search = new CoverSearch(needs, columns, mostUnpriced);
+function cheapestCover(
+  needs: readonly number[],
+  columns: readonly CoverColumn[],
+  dosing: readonly (Dosing | null)[],
+  mostUnpriced: number,
+): Cover | null {
+  const search = new CoverSearch(needs, columns, dosing, mostUnpriced);
   search.run();
   return search.best;
 }
@@ -53,10 +70,20 @@ class CoverSearch {
   private readonly byRow: readonly (readonly number[])[];
   private readonly rate: readonly number[];
   private readonly columns: readonly CoverColumn[];
+  private readonly dosing: readonly (Dosing | null)[];
+  /** Rows of which the rest is measured out: nothing more is packed for them. */
+  private readonly settled: boolean[];
   private readonly mostUnpriced: number;
 
-  constructor(needs: readonly number[], columns: readonly CoverColumn[], mostUnpriced: number) {
+  constructor(
+    needs: readonly number[],
+    columns: readonly CoverColumn[],
+    dosing: readonly (Dosing | null)[],
+    mostUnpriced: number,
+  ) {
     this.columns = columns;
+    this.dosing = needs.map((_need, row) => dosing[row] ?? null);
+    this.settled = needs.map(() => false);
     this.mostUnpriced = mostUnpriced;
     this.left = [...needs];
     this.limits = columns.map(({ limit }) => limit);
@@ -64,7 +91,9 @@ class CoverSearch {
     this.byRow = needs.map((_need, row) =>
       columns.flatMap(({ gives }, at) => (gives.some(([to, amount]) => to === row && amount > 0) ? [at] : [])),
     );
-    this.rate = needs.map((need, row) => dualPrice(needs, columns, row, need));
+    this.rate = needs.map((need, row) =>
+      Math.min(dualPrice(needs, columns, row, need), dosingRate(this.dosing[row] ?? null)),
+    );
   }
 
   run(): void {
@@ -73,7 +102,9 @@ class CoverSearch {
 
   /** Branches on the uncovered row with the fewest columns; column k of it is tried with columns before k closed, so that no set of packs is seen twice. */
   private descend(cost: number, unpriced: number): void {
-    if (this.best && Math.ceil(cost + this.bound() - 1e-9) > this.best.cost) return;
+    const bound = this.bound();
+    if (this.best && Math.ceil(cost + bound - 1e-9) > this.best.cost) return;
+    if (bound === Number.POSITIVE_INFINITY) return;
     const row = this.nextRow();
     if (row === null) {
       this.keep(cost, unpriced);
@@ -93,6 +124,11 @@ class CoverSearch {
       closed.push([at, this.limits[at] ?? 0]);
       this.limits[at] = used;
     }
+    if (this.dosing[row]) {
+      this.settled[row] = true;
+      this.descend(cost, unpriced);
+      this.settled[row] = false;
+    }
     for (const [at, limit] of closed) this.limits[at] = limit;
   }
 
@@ -101,32 +137,48 @@ class CoverSearch {
     for (const [row, amount] of column.gives) this.left[row] = (this.left[row] ?? 0) - sign * amount;
   }
 
+  /** The open row with the fewest columns; rows that can be measured out come last. */
   private nextRow(): number | null {
     let best: number | null = null;
     let fewest = Number.POSITIVE_INFINITY;
     for (let row = 0; row < this.left.length; row++) {
-      if ((this.left[row] ?? 0) <= 0) continue;
+      if ((this.left[row] ?? 0) <= 0 || this.settled[row]) continue;
       const open = (this.byRow[row] ?? []).filter((at) => (this.packs[at] ?? 0) < (this.limits[at] ?? 0)).length;
-      if (open < fewest) {
+      const rank = this.dosing[row] ? this.columns.length + 1 + open : open;
+      if (rank < fewest) {
         best = row;
-        fewest = open;
+        fewest = rank;
       }
     }
     return best;
   }
 
-  /** A lower bound on what the uncovered rest costs: the rest of each row at its dual price. */
+  /** A lower bound on what the uncovered rest costs: the rest of each row at its dual price; half a minor unit less where it may be rounded down. */
   private bound(): number {
     let sum = 0;
-    for (let row = 0; row < this.left.length; row++) sum += Math.max(0, this.left[row] ?? 0) * (this.rate[row] ?? 0);
+    for (let row = 0; row < this.left.length; row++) {
+      const left = Math.max(0, this.left[row] ?? 0);
+      if (left > 0) sum += Math.max(0, left * (this.rate[row] ?? 0) - (this.dosing[row] ? 0.5 : 0));
+    }
     return sum;
   }
 
   private keep(cost: number, unpriced: number): void {
-    const cover: Cover = { packs: [...this.packs], cost, unpriced };
+    let [whole, without] = [cost, unpriced];
+    this.dosing.forEach((dosing, row) => {
+      const left = this.left[row] ?? 0;
+      if (!dosing || left <= 0) return;
+      if (dosing.price === null) without++;
+      else whole += multiplyDivide(left, dosing.price, dosing.per);
+    });
+    if (without > this.mostUnpriced) return;
+    const cover: Cover = { packs: [...this.packs], cost: whole, unpriced: without };
     if (!this.best || compareCovers(this.columns, cover, this.best) < 0) this.best = cover;
   }
 }
+
+const dosingRate = (dosing: Dosing | null): number =>
+  dosing === null ? Number.POSITIVE_INFINITY : (dosing.price ?? 0) / dosing.per;
 
 /**
  * A price per unit of a row such that no pack is worth more than it costs: each column's cost is shared evenly among the rows it serves,
@@ -139,22 +191,28 @@ function dualPrice(needs: readonly number[], columns: readonly CoverColumn[], ro
     const mine = serving.find(([to]) => to === row);
     if (mine) least = Math.min(least, cost / serving.length / Math.min(mine[1], need));
   }
-  return Number.isFinite(least) ? least : 0;
+  return least;
 }
 
-/** Canonical order of covers: cost, unpriced lines, packs bought, then the list of (column, packs). */
+/** Canonical order of covers: cost, lines without a price, packs bought, the list of what is bought, packs taken, the list of what is taken. */
 function compareCovers(columns: readonly CoverColumn[], a: Cover, b: Cover): number {
-  const bought = (cover: Cover): number =>
-    cover.packs.reduce((sum, packs, at) => sum + (columns[at]?.free ? 0 : packs), 0);
-  return a.cost - b.cost || a.unpriced - b.unpriced || bought(a) - bought(b) || compareLists(a.packs, b.packs);
+  const some = (cover: Cover, free: 'bought' | 'taken'): number[] =>
+    cover.packs.map((packs, at) => ((columns[at]?.free ? 'taken' : 'bought') === free ? packs : 0));
+  const all = (packs: readonly number[]): number => packs.reduce((sum, one) => sum + one, 0);
+  const byList = (free: 'bought' | 'taken'): number => {
+    const [mine, theirs] = [some(a, free), some(b, free)];
+    return all(mine) - all(theirs) || compareLists(mine, theirs);
+  };
+  return a.cost - b.cost || a.unpriced - b.unpriced || byList('bought') || byList('taken');
 }
 
+/** Compares the lists of (column, packs) that leave out columns of which there is none, element by element. */
 function compareLists(a: readonly number[], b: readonly number[]): number {
   for (let at = 0; at < a.length; at++) {
     const [mine, theirs] = [a[at] ?? 0, b[at] ?? 0];
     if (mine === theirs) continue;
-    // the list that has this column here is compared by packs; the one that has not by its next column, which comes later
     if (mine > 0 && theirs > 0) return mine - theirs;
+    // one list has this column here, the other goes on with a later one or is at its end
     const rest = mine > 0 ? b : a;
     const ends = rest.slice(at).every((packs) => packs === 0);
     return (mine > 0 ? -1 : 1) * (ends ? -1 : 1);

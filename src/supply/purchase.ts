@@ -1,5 +1,5 @@
 import { byCodeUnit, type Minor, minor, multiplyDivide } from '../quantity/index.ts';
-import { Front } from '../solve/index.ts';
+import { Front, noWorse } from '../solve/index.ts';
 import { type CoverColumn, cheapestCovers } from './cover.ts';
 import { type AtHand, daysFor, type Market, mostWithin, type Offer } from './market.ts';
 import { productsFor, separateDemands, wantedProducts } from './separate.ts';
@@ -46,17 +46,37 @@ export function purchases(market: Market, demand: Demand, atHand: AtHand, policy
   let joined: readonly Purchase[] = [NOTHING];
   for (const part of separateDemands(market, demand, policy)) {
     const ways = waysToBuy(market, part.demand, atHand, part.policy);
-    const front = new Front<Purchase>(comparePurchases);
-    for (const before of joined) {
-      for (const way of ways) {
-        const both = join(before, way);
-        front.offer([both.parts + both.supplies, both.unpriced, both.days], both);
-      }
-    }
-    joined = front.entries.map(({ item }) => item);
+    joined = worthKeeping(joined.flatMap((before) => ways.map((way) => join(before, way))));
     if (joined.length === 0) return [];
   }
-  return joined;
+  const front = new Front<Purchase>(comparePurchases);
+  for (const purchase of joined) front.offer(vectorOf(purchase), purchase);
+  return front.entries.map(({ item }) => item);
+}
+
+const vectorOf = ({ parts, supplies, unpriced, days }: Purchase): readonly number[] => [
+  parts + supplies,
+  unpriced,
+  days,
+];
+
+/**
+ * The purchases of a part that the whole may need: one is left out only where another is nowhere worse and comes before it in canonical order.
+ * A way that waits longer at the same cost is kept where it is fewer packs: beside something else that is waited for, it is the canonical one.
+ */
+function worthKeeping(all: readonly Purchase[]): Purchase[] {
+  const kept: Purchase[] = [];
+  for (const purchase of all) {
+    const covers = (a: Purchase, b: Purchase): boolean =>
+      noWorse(vectorOf(a), vectorOf(b)) && comparePurchases(a, b) <= 0;
+    if (kept.some((other) => covers(other, purchase))) continue;
+    for (let at = kept.length - 1; at >= 0; at--) {
+      const other = kept[at];
+      if (other && covers(purchase, other)) kept.splice(at, 1);
+    }
+    kept.push(purchase);
+  }
+  return kept;
 }
 
 const NOTHING: Purchase = {
@@ -88,13 +108,10 @@ function waysToBuy(market: Market, demand: Demand, atHand: AtHand, policy: Buyin
   const key = demandKey(market, demand, atHand, policy);
   const known = market.remembered.get(key) as readonly Purchase[] | undefined;
   if (known) return known;
-  const front = new Front<Purchase>(comparePurchases);
-  for (const products of productChoices(market, demand, policy)) {
-    for (const purchase of withProducts(market, demand, atHand, policy, products)) {
-      front.offer([purchase.parts + purchase.supplies, purchase.unpriced, purchase.days], purchase);
-    }
-  }
-  const ways = front.entries.map(({ item }) => item);
+  const found = [...productChoices(market, demand, policy)].flatMap((products) =>
+    withProducts(market, demand, atHand, policy, products),
+  );
+  const ways = worthKeeping(found);
   if (market.remembered.size < MOST_REMEMBERED) market.remembered.set(key, ways);
   return ways;
 }
@@ -147,35 +164,63 @@ function withProducts(
   const amounts = new Map<string, number>();
   for (const [specification, sku] of products)
     amounts.set(sku, (amounts.get(sku) ?? 0) + (demand.supplies.get(specification) ?? 0));
-  const dosed = new Map<string, { readonly amount: number; readonly price: Minor | null }>();
-  const rows: { readonly sku: string; readonly need: number }[] = [];
+  const rows: Row[] = [];
   for (const [sku, amount] of amounts) {
     const left = amount - (atHand.supplies.get(sku) ?? 0);
-    const bulk = policy.bulk ? market.shop.bulk.get(sku) : undefined;
-    if (left > 0 && bulk)
-      dosed.set(sku, {
-        amount: left,
-        price: bulk.price === null ? null : minor(multiplyDivide(left, bulk.price, bulk.per)),
-      });
-    else if (left > 0) rows.push({ sku, need: left });
+    const bulk = policy.bulk ? (market.shop.bulk.get(sku) ?? null) : null;
+    if (left > 0) rows.push({ sku, need: left, bulk });
   }
   for (const [sku, { fresh, any }] of demand.pieces) {
     const left = fresh + any - (atHand.fresh.get(sku) ?? 0) - Math.min(any, atHand.used.get(sku) ?? 0);
-    if (left > 0) rows.push({ sku, need: left });
+    if (left > 0) rows.push({ sku, need: left, bulk: null });
   }
   const forced = [...policy.useKits, ...policy.usePacks];
   const found: Purchase[] = [];
   for (const days of dayLevels(market, rows, forced)) {
     const entries = columnsFor(market, rows, atHand, days, forced);
+    const needs = [...rows.map(({ need }) => need), ...forced.map(() => 1)];
+    const columns = entries.map(({ column }) => column);
     for (const cover of cheapestCovers(
-      [...rows.map(({ need }) => need), ...forced.map(() => 1)],
-      entries.map(({ column }) => column),
+      needs,
+      columns,
+      rows.map(({ bulk }) => bulk),
     )) {
-      const purchase = toPurchase(entries, cover.packs, products, dosed);
+      const purchase = toPurchase(entries, cover.packs, products, dosedFrom(rows, entries, cover.packs));
       if (purchase) found.push(purchase);
     }
   }
   return found;
+}
+
+/** A need by SKU; what packs and kits leave of it may come from bulk. */
+interface Row {
+  readonly sku: string;
+  readonly need: number;
+  readonly bulk: { readonly price: Minor | null; readonly per: number } | null;
+}
+
+/** What is measured out from bulk: the need less what kits bring. */
+function dosedFrom(rows: readonly Row[], entries: readonly Entry[], packs: readonly number[]): Map<string, Dosed> {
+  const dosed = new Map<string, Dosed>();
+  rows.forEach(({ sku, need, bulk }, row) => {
+    if (!bulk) return;
+    const brought = entries.reduce(
+      (sum, { column }, at) => sum + (packs[at] ?? 0) * (column.gives.find(([to]) => to === row)?.[1] ?? 0),
+      0,
+    );
+    const amount = need - brought;
+    if (amount > 0)
+      dosed.set(sku, {
+        amount,
+        price: bulk.price === null ? null : minor(multiplyDivide(amount, bulk.price, bulk.per)),
+      });
+  });
+  return dosed;
+}
+
+interface Dosed {
+  readonly amount: number;
+  readonly price: Minor | null;
 }
 
 /** The waiting times at which something more can be had. */
@@ -199,14 +244,17 @@ interface Entry {
 
 function columnsFor(
   market: Market,
-  rows: readonly { readonly sku: string; readonly need: number }[],
+  rows: readonly Row[],
   atHand: AtHand,
   days: number,
   forced: readonly string[],
 ): Entry[] {
   const rowOf = new Map(rows.map(({ sku }, at) => [sku, at]));
   const offers = new Map<string, Offer>();
-  for (const { sku } of rows) for (const offer of market.giving.get(sku) ?? []) offers.set(offer.sku, offer);
+  for (const { sku, bulk } of rows) {
+    // what the shop holds in bulk is not bought in packs
+    for (const offer of market.giving.get(sku) ?? []) if (!bulk || offer.kind !== 'pack') offers.set(offer.sku, offer);
+  }
   for (const sku of forced) {
     const offer = market.offers.get(sku);
     if (offer) offers.set(sku, offer);
@@ -264,21 +312,30 @@ function toPurchase(
   return { bought, takenKits, products, dosed, parts: minor(parts), supplies: minor(supplies), unpriced, days };
 }
 
-/** Canonical order of equal purchases: fewest packs, then the list of (SKU, packs), then the products. */
+/** Canonical order of equal purchases: fewest packs, the list of what is bought, fewest kits taken, the list of these, then the products. */
 export function comparePurchases(a: Purchase, b: Purchase): number {
-  const packs = (purchase: Purchase): number => purchase.bought.reduce((sum, line) => sum + line.packs, 0);
-  const fewer = packs(a) - packs(b);
-  if (fewer !== 0) return fewer;
-  for (let at = 0; at < Math.max(a.bought.length, b.bought.length); at++) {
-    const [mine, theirs] = [a.bought[at], b.bought[at]];
-    if (!mine || !theirs) return mine ? 1 : -1;
-    if (mine.offer.sku !== theirs.offer.sku) return mine.offer.sku < theirs.offer.sku ? -1 : 1;
-    if (mine.packs !== theirs.packs) return mine.packs - theirs.packs;
-  }
-  const text = (purchase: Purchase): string =>
+  const bought = ({ bought: lines }: Purchase): [string, number][] =>
+    lines.map(({ offer, packs }) => [offer.sku, packs]);
+  const taken = ({ takenKits }: Purchase): [string, number][] =>
+    [...takenKits].sort(([one], [other]) => byCodeUnit(one, other));
+  const products = (purchase: Purchase): string =>
     [...purchase.products]
       .map((pair) => pair.join('='))
       .sort()
       .join(' ');
-  return text(a) < text(b) ? -1 : text(a) > text(b) ? 1 : 0;
+  return compareLists(bought(a), bought(b)) || compareLists(taken(a), taken(b)) || byCodeUnit(products(a), products(b));
+}
+
+/** Fewest in all, then element by element: by SKU in code units, then by count. */
+function compareLists(a: readonly (readonly [string, number])[], b: readonly (readonly [string, number])[]): number {
+  const all = (list: readonly (readonly [string, number])[]): number => list.reduce((sum, [, packs]) => sum + packs, 0);
+  const fewer = all(a) - all(b);
+  if (fewer !== 0) return fewer;
+  for (let at = 0; at < Math.max(a.length, b.length); at++) {
+    const [mine, theirs] = [a[at], b[at]];
+    if (!mine || !theirs) return mine ? 1 : -1;
+    const difference = byCodeUnit(mine[0], theirs[0]) || mine[1] - theirs[1];
+    if (difference !== 0) return difference;
+  }
+  return 0;
 }
