@@ -38,7 +38,12 @@ function problemOf(file: SourceFile, document: number, error: ErrorObject, value
       const known: string[] = Object.keys(
         (error.parentSchema as { properties?: object } | undefined)?.properties ?? {},
       );
-      return at([...path, key], 'unknown-key', { key, record, nearest: nearest(key, known) });
+      return {
+        severity: 'error',
+        code: 'unknown-key',
+        params: { key, record, nearest: nearest(key, known) },
+        place: file.keyPlace(document, path, key),
+      };
     }
     case 'propertyNames':
       return at([...path, String(error.params.propertyName)], 'bad-value', {

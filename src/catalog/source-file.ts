@@ -1,4 +1,13 @@
-import { isNode, LineCounter, parseAllDocuments, parseDocument, visit, type Document as YamlDocument } from 'yaml';
+import {
+  isMap,
+  isNode,
+  isScalar,
+  LineCounter,
+  parseAllDocuments,
+  parseDocument,
+  visit,
+  type Document as YamlDocument,
+} from 'yaml';
 import type { Place, Problem } from './problems.ts';
 
 /** A path within a parsed file: keys and 0-based positions. */
@@ -11,6 +20,8 @@ export interface SourceFile {
   readonly values: readonly unknown[];
   /** Where a path of document `document` stands; the nearest parent where the path itself has no node. */
   readonly place: (document: number, path: Path) => Place;
+  /** Where a key itself stands, in the mapping at a path. */
+  readonly keyPlace: (document: number, path: Path, key: string) => Place;
 }
 
 /** Parses a file's text. Never throws; what cannot be parsed is a problem and has no value. */
@@ -44,6 +55,7 @@ export function parseSource(
       });
     }
   }
+  for (const document of problems.length > 0 ? [] : documents) problems.push(...aliasProblems(document, placeAt));
   const values = problems.length > 0 ? [] : documents.map((document) => plainValue(document));
   const file: SourceFile = {
     name,
@@ -51,6 +63,10 @@ export function parseSource(
     place: (index, path) => {
       const document = documents[index];
       return placeAt(document ? offsetOf(document, path) : 0);
+    },
+    keyPlace: (index, path, key) => {
+      const document = documents[index];
+      return placeAt(document ? keyOffsetOf(document, path, key) : 0);
     },
   };
   return { file, problems };
@@ -66,7 +82,7 @@ function split(name: string, text: string, options: Options): YamlDocument.Parse
     for (const line of text.split('\n')) {
       options.lineCounter.addNewLine(offset);
       if (line.trim() !== '') {
-        const inner = parseDocument(line, { ...options, lineCounter: new LineCounter() });
+        const inner = parseDocument(line.replace(/\r$/, ''), { ...options, lineCounter: new LineCounter() });
         shift(inner, offset);
         found.push(inner);
       }
@@ -91,8 +107,30 @@ function plainValue(document: YamlDocument.Parsed): unknown {
   try {
     return document.toJS({ maxAliasCount: 1000 });
   } catch {
-    return null;
+    return undefined;
   }
+}
+
+/** An alias that nothing anchors, and aliases that unfold into too much. */
+function aliasProblems(document: YamlDocument.Parsed, placeAt: (offset: number) => Place): Problem[] {
+  const problems: Problem[] = [];
+  const fault = (reason: string, offset: number): void =>
+    void problems.push({ severity: 'error', code: 'not-yaml', params: { reason }, place: placeAt(offset) });
+  visit(document, {
+    Alias: (_key, alias) => {
+      if (!alias.resolve(document)) fault(`nothing is anchored as &${alias.source}`, alias.range?.[0] ?? 0);
+    },
+  });
+  if (problems.length === 0 && plainValue(document) === undefined) fault('its aliases unfold into too much', 0);
+  return problems;
+}
+
+function keyOffsetOf(document: YamlDocument.Parsed, path: Path, key: string): number {
+  const node = path.length === 0 ? document.contents : document.getIn(path, true);
+  const pair = isMap(node)
+    ? node.items.find((item) => isScalar(item.key) && String(item.key.value) === key)
+    : undefined;
+  return isNode(pair?.key) && pair.key.range ? pair.key.range[0] : offsetOf(document, [...path, key]);
 }
 
 function offsetOf(document: YamlDocument.Parsed, path: Path): number {

@@ -62,11 +62,12 @@ function work(world: World, prepared: Prepared): Answer {
   const result = searchPlans(world, prepared, fork, budget);
   const complete = result.end === 'whole';
   if (result.candidates.length > 0) {
+    const offers = complete ? serviceOffers(world, prepared, result.candidates, budget) : null;
     return answer(world, prepared, {
       status: 'answered',
-      complete,
+      complete: complete && offers !== null,
       plans: assemblePlans(world, prepared, result.candidates),
-      offers: complete ? serviceOffers(world, prepared, result.candidates, budget) : [],
+      offers: offers ?? [],
     });
   }
   if (!complete) return answer(world, prepared, { status: 'stopped', complete: false });
@@ -171,40 +172,39 @@ function answer(world: World, prepared: Prepared, outcome: Outcome): Answer {
   };
 }
 
-/** Services of the family that were not asked for: what each would add to the recommended plan. */
+/** Services of the family that were not asked for: what each would add to the recommended plan. Null where the steps ran out on the way. */
 function serviceOffers(
   world: World,
   prepared: Prepared,
   candidates: readonly Candidate[],
   budget: StepBudget,
-): Answer['offers'] {
+): Answer['offers'] | null {
   const best = recommended(prepared, candidates);
   if (!best) return [];
   const services = [...world.catalog.services.values()].filter(
     ({ id, families }) => families.includes(prepared.family.id) && !prepared.wants.services.includes(id),
   );
-  return services.flatMap(({ id, name }) => {
-    const question: Question = {
-      ...prepared.question,
-      wants: { ...prepared.question.wants, service: [...prepared.question.wants.service, id] },
-    };
+  const offers: Answer['offers'][number][] = [];
+  for (const { id, name } of services) {
+    const wants = { ...prepared.question.wants, service: [...prepared.question.wants.service, id] };
+    const question: Question = { ...prepared.question, wants };
     const again: Prepared = settled(world, { ...prepared, question });
     const fork = forkProblem(world.catalog, prepared.now, again.wants, question, 'narrow');
     const result = searchPlans(world, again, fork, budget);
-    const with_ = recommended(again, result.candidates);
-    if (result.end !== 'whole' || !with_) return [];
-    const [total, minutes, days, unpriced] = with_.vector;
-    return [
-      {
-        service: id,
-        name,
-        money: money(world, minor(total - best.vector[0])),
-        minutes: minutes - best.vector[1],
-        days: Number.isFinite(days) ? days : null,
-        atLeast: unpriced > 0 || !world.hasShop,
-      },
-    ];
-  });
+    if (result.end === 'stopped') return null;
+    const more = recommended(again, result.candidates);
+    if (!more) continue;
+    const [total, minutes, days, unpriced] = more.vector;
+    offers.push({
+      service: id,
+      name,
+      money: money(world, minor(total - best.vector[0])),
+      minutes: minutes - best.vector[1],
+      days: Number.isFinite(days) ? days : null,
+      atLeast: unpriced > 0 || !world.hasShop,
+    });
+  }
+  return offers;
 }
 
 const recommended = (prepared: Prepared, candidates: readonly Candidate[]): Candidate | null =>

@@ -203,7 +203,8 @@ function waysOut(
       if (way) ways.push(way);
     }
   }
-  return { found: ways, complete };
+  // a search that ran out of steps may have left a way out, or its best plan, unseen
+  return { found: ways, complete: complete && budget.used < budget.limit };
 }
 
 /** The question without the bike it should suit, whole, where that and nothing else is given up; null where nothing is left to do or more must go. */

@@ -53,6 +53,12 @@ const SPELLING: ReadonlyMap<string, string> = new Map([
   ['µL', 'uL'],
 ]);
 
+/** Units that the library holds with fewer digits than they have: so many of another, exactly (US gallon of 231 in³, 128 fluid ounces to it; pound-force per square inch). */
+const EXACT: ReadonlyMap<string, { readonly times: string; readonly unit: string }> = new Map([
+  ['floz', { times: '231/128', unit: 'in^3' }],
+  ['psi', { times: '1', unit: 'lbf/in^2' }],
+]);
+
 /** What units a person may write for a dimension; shown where one is wrong. */
 export const WRITTEN_UNITS: Readonly<Record<Dimension, string>> = {
   length: 'mm, cm, m, in',
@@ -105,7 +111,10 @@ function parse<D extends Dimension>(dimension: D, text: string): Parsed<D> {
 
 function readUnit(number: string, unit: string): Unit | null {
   try {
-    return math.unit(math.fraction(number), unit);
+    const exact = EXACT.get(unit);
+    return exact
+      ? math.unit(math.fraction(number).mul(math.fraction(exact.times)), exact.unit)
+      : math.unit(math.fraction(number), unit);
   } catch {
     return null;
   }

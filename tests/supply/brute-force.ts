@@ -21,8 +21,13 @@ interface Held {
   readonly kits?: Readonly<Record<string, number>>;
 }
 
-/** Every way to buy that no other beats, by trying every number of every pack; model.md, section 6. Packs only, no bulk. */
-export function everyWay(shelf: Shelf, job: Job, held: Held, wanted: Pick<BuyingPolicy, 'useKits'>): readonly Way[] {
+/** Every way to buy that no other beats, by trying every number of every pack; model.md, section 6. */
+export function everyWay(
+  shelf: Shelf,
+  job: Job,
+  held: Held,
+  wanted: Pick<BuyingPolicy, 'useKits' | 'bulk'>,
+): readonly Way[] {
   const all = productChoices(shelf, job).flatMap((amounts) =>
     waysWith(shelf, needsOf(job, amounts, held), held, wanted),
   );
@@ -78,18 +83,21 @@ function waysWith(
   shelf: Shelf,
   needs: Readonly<Record<string, number>>,
   held: Held,
-  wanted: Pick<BuyingPolicy, 'useKits'>,
+  wanted: Pick<BuyingPolicy, 'useKits' | 'bulk'>,
 ): Way[] {
   const ways: Way[] = [];
-  const sales = salesOf(shelf, held);
+  const sales = salesOf(shelf, held, wanted.bulk);
   const given = (sku: string, packs: readonly number[]): number =>
     sales.reduce((sum, { gives }, at) => sum + (packs[at] ?? 0) * (gives[sku] ?? 0), 0);
   const tryAll = (at: number, packs: readonly number[]): void => {
     const sale = sales[at];
     if (!sale) {
-      if (Object.entries(needs).some(([sku, need]) => given(sku, packs) < need)) return;
+      const short = Object.entries(needs).flatMap(([sku, need]): [string, number][] =>
+        need > given(sku, packs) ? [[sku, need - given(sku, packs)]] : [],
+      );
+      const doses = short.map(([sku, amount]) => (wanted.bulk ? doseOf(shelf, sku, amount) : null));
       const way = wayOf(shelf, sales, packs);
-      if (way) ways.push(way);
+      if (way && doses.every((dose) => dose !== null)) ways.push(doses.reduce(withDose, way));
       return;
     }
     const forced = wanted.useKits.includes(sale.sku) ? 1 : 0;
@@ -102,6 +110,22 @@ function waysWith(
   tryAll(0, []);
   return ways;
 }
+
+/** What a dose from the drum costs, rounded half up, and whether it has a price; null where there is no drum. */
+function doseOf(shelf: Shelf, sku: string, amount: number): Dose | null {
+  const drum = shelf.bulk?.[sku];
+  if (!drum) return null;
+  return {
+    cost: drum.price === undefined ? 0 : Math.floor((2 * amount * drum.price + drum.per) / (2 * drum.per)),
+    unpriced: drum.price === undefined ? 1 : 0,
+  };
+}
+type Dose = Pick<Way, 'cost' | 'unpriced'>;
+const withDose = (way: Way, dose: Dose): Way => ({
+  ...way,
+  cost: way.cost + dose.cost,
+  unpriced: way.unpriced + dose.unpriced,
+});
 
 /** Kits at hand are taken first; what is needed beyond is bought. */
 function wayOf(shelf: Shelf, sales: readonly Sale[], packs: readonly number[]): Way | null {
@@ -128,7 +152,8 @@ function waitFor(shelf: Shelf, sku: string, count: number): number | null {
   return row.lead === 'unknown' ? Number.POSITIVE_INFINITY : row.lead;
 }
 
-const salesOf = (shelf: Shelf, held: Held): readonly Sale[] => [
+/** What the shop holds in bulk is not bought in packs where bulk is asked for; kits that hold some are. */
+const salesOf = (shelf: Shelf, held: Held, bulk: boolean): readonly Sale[] => [
   ...Object.entries(shelf.parts ?? {}).map(([sku, { price, pack }]) => ({
     sku,
     gives: { [sku]: pack ?? 1 },
@@ -142,7 +167,7 @@ const salesOf = (shelf: Shelf, held: Held): readonly Sale[] => [
     kitsAtHand: held.kits?.[sku] ?? 0,
   })),
   ...Object.entries(shelf.supplies ?? {}).flatMap(([supply, { packs }]) =>
-    Object.entries(packs ?? {}).map(([sku, { size, price }]) => ({
+    Object.entries(bulk && shelf.bulk?.[supply] ? {} : (packs ?? {})).map(([sku, { size, price }]) => ({
       sku,
       gives: { [supply]: size },
       price: price ?? null,

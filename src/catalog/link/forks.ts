@@ -157,7 +157,10 @@ function linkBuild(
       : chassis.fitted && slot.name in chassis.fitted
         ? ['fitted', slot.name]
         : path;
-    slots.set(slot.name, linkContent(reader, slot, own[slot.name], at, `builds[${index}]`));
+    const body = slot.name === 'upper' || slot.name === 'lowers' ? chassis[slot.name] : null;
+    // upper and lowers are checked once, where the chassis names them
+    if (body !== null && own[slot.name] === body) slots.set(slot.name, { sku: body, quantity: slot.pieces });
+    else slots.set(slot.name, linkContent(reader, slot, own[slot.name], at, `builds[${index}]`));
   }
   return {
     travel: reader.quantity('length', raw.travel, [...path, 'travel']),

@@ -156,10 +156,12 @@ function link(context: LinkContext, head: RawHead | null): Catalog {
   };
 }
 
+/** Over the content: the order of records does not count, nor that of keys, but for the slots of a family, whose order decides between equal plans. */
 const contentHash = (records: LocatedRecords, head: RawHead | null): string =>
   canonicalHash({
     catalog: head,
     ...Object.fromEntries(KINDS.map((kind) => [kind, [...records[kind].values()].map(({ raw }) => raw)])),
+    slotOrder: [...records.families.values()].map(({ raw }) => Object.keys(raw.slots)),
   });
 
 /** file:line of every record, and of the parts of it that facts are cited from. */

@@ -2,9 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { purchases } from '../../src/supply/index.ts';
 import { atHand, demand, market, policy, type Shelf, shown, waysToBuy } from './shelf.ts';
 
-// Each of these says what should be and is not so yet. When one is mended its test fails: then write `it` for `it.fails`.
-
-describe('known faults: purchases', () => {
+describe('purchases as a whole', () => {
   // B singly is there today, in the kit in 4 days. Alone the singles beat the kit; beside A, for which 4 days are waited anyway,
   // both come to the same, and the kit is one pack fewer: model.md, section 7.
   it('equals: needs bought apart are canonical as a whole', () => {
@@ -25,7 +23,7 @@ describe('known faults: purchases', () => {
   };
   const job = { fresh: { C: 2 }, supplies: { bath: 20_000 } };
 
-  // Asked for packs it costs 500; asked for bulk 700, since the oil in the kit is left over and as much is dosed again.
+  // The kit alone costs 500. To leave its oil and dose as much again would be 700.
   it('bulk: the oil in a kit that is bought anyway is used before any is dosed', () => {
     expect(waysToBuy(drum, job, {}, { bulk: true })).toEqual(['1 K = 500, 0 days']);
   });
@@ -54,7 +52,7 @@ describe('known faults: purchases', () => {
     );
   });
 
-  // Both buy one pack at one price; by the list of what is bought L comes before O. The kit at hand is counted into the list.
+  // Both buy one pack at one price; by the list of what is bought L comes before O. The kit at hand is no part of the list.
   it('kits at hand: equal purchases are decided by what is bought', () => {
     const shelf: Shelf = {
       parts: { B: {} },
@@ -67,7 +65,7 @@ describe('known faults: purchases', () => {
     ]);
   });
 
-  // The two jobs have one key in the market's memory, and other answers.
+  // Both jobs are one in the market's memory.
   it('memory: what was asked before does not show', () => {
     const ask = (on: ReturnType<typeof market>, first: 'A' | 'B'): string[] =>
       purchases(on, demand({ pieces: first === 'A' ? { A: 1, B: 1 } : { B: 1, A: 1 } }), atHand(three), policy()).map(

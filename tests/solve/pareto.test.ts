@@ -1,0 +1,127 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Domains } from '../../src/solve/domains.ts';
+import { beats } from '../../src/solve/front.ts';
+import {
+  type FrontResult,
+  type Problem,
+  paretoFront,
+  StepBudget,
+  sameVector,
+  type Vector,
+} from '../../src/solve/index.ts';
+import { hold } from '../laws/hold.ts';
+import { allSolutions, inOrder, randomProblem } from './random-problem.ts';
+
+const UNKNOWN = Number.POSITIVE_INFINITY;
+
+/** A problem with what each assignment costs (often in several ways), how loose the floor is, and how equals are decided. */
+interface Case {
+  readonly problem: Problem;
+  readonly cost: (values: readonly number[]) => readonly Vector[];
+  readonly slack: number;
+  readonly order: readonly number[];
+  readonly counted: readonly number[];
+}
+
+const cases: fc.Arbitrary<Case> = randomProblem({ variables: 5, values: 3, members: 0 }).chain((problem) => {
+  const all = problem.sizes.map((_size, variable) => variable);
+  const part = fc.oneof({ weight: 6, arbitrary: fc.integer({ min: 0, max: 4 }) }, fc.constant(UNKNOWN));
+  return fc.record({
+    problem: fc.constant(problem),
+    cost: fc.func(fc.array(fc.array(part, { minLength: 3, maxLength: 3 }), { maxLength: 3 })),
+    slack: fc.integer({ min: 0, max: 5 }),
+    order: fc.shuffledSubarray(all),
+    counted: fc.subarray(all),
+  });
+});
+
+/** The best floor there is, less some slack: the least of every part over the solutions below. */
+function floorBy({ problem, cost, slack }: Case): (domains: Domains) => Vector {
+  const solutions = allSolutions(problem);
+  return (domains) => {
+    const below = solutions.filter((values) => values.every((value, variable) => domains.has(variable, value)));
+    return [0, 1, 2].map(
+      (part) => Math.min(...below.flatMap((values) => cost(values)).map((vector) => vector[part] ?? 0)) - slack,
+    );
+  };
+}
+
+function front(one: Case, limit = 1_000_000): FrontResult & { readonly used: number } {
+  const budget = new StepBudget(limit);
+  const result = paretoFront(
+    one.problem,
+    { floor: floorBy(one), vectors: one.cost },
+    { order: one.order, counted: one.counted },
+    budget,
+  );
+  return { ...result, used: budget.used };
+}
+
+/** By brute force: every unbeaten vector, with the first assignment by (fewest changes, then in the given order). */
+function byHand({ problem, cost, order, counted }: Case): readonly { vector: Vector; values: readonly number[] }[] {
+  const paid = allSolutions(problem).flatMap((values) => cost(values).map((vector) => ({ vector, values })));
+  const unbeaten = paid.filter(({ vector }) => !paid.some((other) => beats(other.vector, vector)));
+  const decided = [...order, ...problem.sizes.map((_size, at) => at).filter((at) => !order.includes(at))];
+  const rank = (values: readonly number[]): readonly number[] => [
+    counted.filter((variable) => values[variable] !== 0).length,
+    ...decided.map((variable) => values[variable] ?? 0),
+  ];
+  return unbeaten.filter(
+    ({ vector, values }) =>
+      !unbeaten.some((other) => sameVector(other.vector, vector) && inOrder(rank(other.values), rank(values)) < 0),
+  );
+}
+
+const shown = (entries: readonly { readonly vector: Vector; readonly values: readonly number[] }[]): string[] => [
+  ...new Set(entries.map(({ vector, values }) => `${vector.join(' ')}: ${values.join(' ')}`).sort()),
+];
+
+describe('pareto front', () => {
+  it('law: every unbeaten vector once, each with its canonical assignment', () => {
+    hold('front and canonical assignments equal brute force', 1200, cases, (one) => {
+      const { entries, end } = front(one);
+      expect(end).toBe('whole');
+      expect(entries.length).toBe(new Set(entries.map(({ vector }) => vector.join(' '))).size);
+      expect(shown(entries)).toEqual(shown(byHand(one)));
+    });
+  });
+
+  it('law: how tight the floor is does not show in the answer', () => {
+    hold('floors change no answer', 300, cases, (one) => {
+      const tight = front({ ...one, slack: 0 });
+      const loose = front({ ...one, slack: 100 });
+      expect(shown(loose.entries)).toEqual(shown(tight.entries));
+    });
+  });
+
+  it('law: with too few steps it says stopped, and what it shows is part of the true front', () => {
+    hold('a stopped front is never called whole', 150, cases, (one) => {
+      const whole = front(one);
+      for (let limit = 0; limit < Math.min(whole.used, 30); limit++) {
+        const short = front(one, limit);
+        expect([short.end, short.used]).toEqual(['stopped', limit]);
+        const true_ = shown(whole.entries);
+        expect(shown(short.entries).filter((entry) => !true_.includes(entry))).toEqual([]);
+        expect(short.entries.length).toBeLessThan(whole.entries.length + (whole.entries.length === 0 ? 1 : 0));
+      }
+    });
+  });
+
+  const two: Problem = { sizes: [2, 2], tables: [], sums: [], members: 0 };
+  const flat = { floor: () => [0], vectors: () => [[1]] };
+
+  it('equals: fewest counted changes go before the order of the variables', () => {
+    const alike = { ...flat, vectors: ([a = 0, b = 0]: readonly number[]) => (a + b > 0 ? [[1]] : [[2]]) };
+    const first = (order: readonly number[], counted: readonly number[]): readonly number[] | undefined =>
+      paretoFront(two, alike, { order, counted }, new StepBudget(100)).entries[0]?.values;
+    expect(first([0, 1], [])).toEqual([0, 1]);
+    expect(first([1, 0], [])).toEqual([1, 0]);
+    expect(first([0, 1], [1])).toEqual([1, 0]);
+  });
+
+  it('none: no solution, or none that can be paid for, is a whole search without entries', () => {
+    const unpaid = paretoFront(two, { ...flat, vectors: () => [] }, { order: [], counted: [0] }, new StepBudget(100));
+    expect(unpaid).toEqual({ entries: [], end: 'whole' });
+  });
+});
