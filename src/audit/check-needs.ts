@@ -1,8 +1,9 @@
+import { parseQuantity } from '../quantity/parse.ts';
 import { itemOf, itemUnit, supplyOf } from './catalog.ts';
 import { type Fault, fault } from './finding.ts';
 import { shownAmount } from './measure.ts';
 import { companions, slotNeeds, supplyNeeds } from './needs.ts';
-import { rows, text, texts } from './read.ts';
+import { type Row, row, rows, text, texts } from './read.ts';
 import type { Scene } from './scene.ts';
 import { tally } from './tally.ts';
 
@@ -78,12 +79,26 @@ function productsFor(scene: Scene, specification: string): readonly string[] {
 function meets(scene: Scene, product: string, specification: string): boolean {
   const supply = supplyOf(scene.book, product);
   const asked = scene.book.specifications.get(specification);
+  if (supply === null || supply.use !== asked?.use || supply.unit !== asked?.unit) return false;
   return (
-    supply !== null &&
-    texts(supply.meets).includes(specification) &&
-    supply.use === asked?.use &&
-    supply.unit === asked?.unit
+    texts(supply.meets).includes(specification) || (scene.question.substitutes && equals(scene, supply, specification))
   );
+}
+
+/** An equal supply (section 6, "Equal supplies"): viscosity at 40 °C within 10 % of that of one that meets the specification. */
+function equals(scene: Scene, supply: Row, specification: string): boolean {
+  const at40 = (one: Row): number | null => viscosity(row(one.viscosity)['at-40']);
+  const mine = at40(supply);
+  return [...scene.book.supplies.values()].some((one) => {
+    const theirs = at40(one);
+    const specified = texts(one.meets).includes(specification) && one.use === supply.use && one.unit === supply.unit;
+    return specified && mine !== null && theirs !== null && Math.abs(mine - theirs) * 10 <= theirs;
+  });
+}
+
+function viscosity(value: unknown): number | null {
+  const parsed = typeof value === 'string' ? parseQuantity('viscosity', value) : null;
+  return parsed?.ok ? parsed.value : null;
 }
 
 /** What is used of one product from one supplier stands in one line. */

@@ -51,6 +51,7 @@ export interface Question {
   readonly prefer: string;
   readonly bulk: boolean;
   readonly allowUnknown: boolean;
+  readonly substitutes: boolean;
 }
 
 export function readQuestion(book: Book, value: unknown): Question {
@@ -85,6 +86,7 @@ export function readQuestion(book: Book, value: unknown): Question {
     prefer: text(asked.prefer) ?? 'money',
     bulk: asked.supplies === 'bulk',
     allowUnknown: asked.allowUnknown === true,
+    substitutes: asked.substitutes === true,
   };
 }
 

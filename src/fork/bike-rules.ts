@@ -39,27 +39,35 @@ export function bikeRules(variables: Variables, wants: ForkWants): Rule[] {
   return [...rules, ...(bike.own ? ofBike : ofBike.map((one): Rule => ({ ...one, onto: true })))];
 }
 
-/** Travel within what the maker of the spring or damper allows in the chassis: beside the fork maker's own range, the stricter holds. */
+/** Travel within what the maker of the spring or damper allows in the chassis: beside the fork maker's own range, the stricter holds. One rule for each statement. */
 function issuerLimits(variables: Variables): Rule[] {
+  const { catalog, chassisVariable, travelVariable, now } = variables;
   return variables.domains.flatMap(({ slot, contents }, at): Rule[] => {
     if (slot.role !== 'spring' && slot.role !== 'damper') return [];
     const variable = at + 1;
-    const limited = contents.some((content) =>
-      variables.catalog.parts.get(content?.sku ?? '')?.fits.some(({ limits }) => limits !== null),
+    return contents.flatMap((content, value) =>
+      variables.chassis.flatMap((body, chassisValue): Rule[] => {
+        const part = content ? catalog.parts.get(content.sku) : undefined;
+        const clause = part ? givingClause(catalog, part, body, now.identity) : null;
+        const limits = clause?.limits;
+        if (!part || !clause || !limits) return [];
+        return [
+          {
+            scope: [chassisVariable, variable, travelVariable],
+            member: rule(
+              'part-travel-limit',
+              { slot: slot.name, sku: part.sku, name: part.name, chassis: body.name, ...shownRange(limits) },
+              clause.source,
+            ),
+            holds: ([chassis = 0, held = 0, travel = 0]) =>
+              chassis !== chassisValue ||
+              held !== value ||
+              (chassis === 0 && held === 0 && travel === 0) ||
+              within(limits, variables.travel(travel)),
+          },
+        ];
+      }),
     );
-    if (!limited) return [];
-    return [
-      {
-        scope: [variables.chassisVariable, variable, variables.travelVariable],
-        member: rule('part-travel-limit', { slot: slot.name }, variables.part(variable, 0)?.source ?? null),
-        holds: ([chassis = 0, value = 0, travel = 0]) => {
-          const part = variables.part(variable, value);
-          if (!part || (chassis === 0 && value === 0 && travel === 0)) return true;
-          const limits = givingClause(variables.catalog, part, variables.body(chassis), variables.now.identity)?.limits;
-          return !limits || within(limits, variables.travel(travel));
-        },
-      },
-    ];
   });
 }
 

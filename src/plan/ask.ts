@@ -4,7 +4,7 @@ import { Search, StepBudget } from '../solve/index.ts';
 import type { Answer, Status } from './answer.ts';
 import { assemblePlans, settingsInMm } from './assemble.ts';
 import { type Fault, fault } from './fault.ts';
-import { nowFlags } from './flags.ts';
+import { nowFlags, stayingFlags } from './flags.ts';
 import { money } from './lines.ts';
 import { casesOf, compareCases, MOST_CASES } from './maybe.ts';
 import { noticeFlag, noticeMember, noticesOn } from './notices.ts';
@@ -58,7 +58,13 @@ function work(world: World, prepared: Prepared): Answer {
   }
   const budget = new StepBudget(question.stepLimit);
   const fork = forkProblem(world.catalog, prepared.now, prepared.wants, question, 'narrow');
-  if (satisfiedByNow(prepared, fork)) return answer(world, prepared, { status: 'nothing-to-do', complete: true });
+  if (satisfiedByNow(prepared, fork)) {
+    return answer(world, prepared, {
+      status: 'nothing-to-do',
+      complete: true,
+      flags: stayingFlags(world, prepared, fork),
+    });
+  }
   const result = searchPlans(world, prepared, fork, budget);
   const complete = result.end === 'whole';
   if (result.candidates.length > 0) {
@@ -140,6 +146,7 @@ function noPlan(world: World, prepared: Prepared, fork: ForkProblem, budget: Ste
 }
 
 interface Outcome {
+  readonly flags?: Answer['flags'];
   readonly status: Status;
   readonly complete: boolean;
   readonly plans?: Answer['plans'];
@@ -164,7 +171,7 @@ function answer(world: World, prepared: Prepared, outcome: Outcome): Answer {
       settings: settingsInMm(now.build.settings),
       bike: now.bike?.bike.id ?? null,
     },
-    flags: [...noticesOn(world.catalog, now).map(noticeFlag), ...nowFlags(world, prepared)],
+    flags: [...noticesOn(world.catalog, now).map(noticeFlag), ...nowFlags(world, prepared), ...(outcome.flags ?? [])],
     plans: outcome.plans ?? [],
     offers: outcome.offers ?? [],
     refusal: outcome.refusal ?? null,

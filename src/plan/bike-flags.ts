@@ -14,7 +14,7 @@ const verify = (code: string, params: Params, source: Flag['source'] = null): Fl
 });
 
 /** What has to be asked about the bike, because its record or the chassis' does not say. */
-export function bikeFlags(prepared: Prepared, candidate: Candidate): Flag[] {
+export function bikeFlags(prepared: Prepared, candidate: Pick<Candidate, 'build' | 'travel'>): Flag[] {
   const { now } = prepared;
   const longer = candidate.travel > now.travel;
   const { bike } = now;

@@ -265,20 +265,23 @@ function ties(catalog: Catalog, part: Part, chassis: Chassis): Reason[] {
       ),
     ),
   ];
-  const neighbours = AGREEMENTS.filter(({ role, with: neighbour, measure, kind }) => {
-    const measures = kind === 'interface' ? part.interfaces : part.dimensions;
-    const rivals = [...catalog.parts.values()].filter(
-      (other) => other.role === neighbour && other.fits.some((clause) => clause.family === chassis.family),
-    );
-    return role === part.role && measures.has(measure) && rivals.length > 1;
-  }).map(({ code, measure, with: neighbour, kind }) => {
-    const value = kind === 'interface' ? part.interfaces.get(measure) : part.dimensions.get(measure);
-    return reason(
-      'condition-neighbour',
-      { agreement: code, neighbour, measure, value: value === undefined ? '' : shown(value) },
-      source,
-    );
-  });
+  // upper and lowers are the chassis' own: the verdict has compared them already
+  const neighbours = AGREEMENTS.filter(({ with: neighbour }) => neighbour !== 'upper' && neighbour !== 'lowers')
+    .filter(({ role, with: neighbour, measure, kind }) => {
+      const measures = kind === 'interface' ? part.interfaces : part.dimensions;
+      const rivals = [...catalog.parts.values()].filter(
+        (other) => other.role === neighbour && other.fits.some((clause) => clause.family === chassis.family),
+      );
+      return role === part.role && measures.has(measure) && rivals.length > 1;
+    })
+    .map(({ code, measure, with: neighbour, kind }) => {
+      const value = kind === 'interface' ? part.interfaces.get(measure) : part.dimensions.get(measure);
+      return reason(
+        'condition-neighbour',
+        { agreement: code, neighbour, measure, value: value === undefined ? '' : shown(value) },
+        source,
+      );
+    });
   const replacement = replacementOf(catalog, part.sku, chassis.family, []);
   const replaced = replacement
     ? [

@@ -1,5 +1,5 @@
 import { AGREEMENTS, disagreement } from '../fitment/index.ts';
-import { contentKey, sameContent, spacerCounts, travelOf } from '../fork/index.ts';
+import { contentKey, type ForkProblem, sameContent, silencesOf, spacerCounts, travelOf } from '../fork/index.ts';
 import { onShelf } from '../supply/index.ts';
 import type { Flag } from './answer.ts';
 import { bikeFlags, issuerFlags, replacedFlags } from './bike-flags.ts';
@@ -112,8 +112,26 @@ export function planFlags(world: World, prepared: Prepared, candidate: Candidate
   ];
 }
 
+/** What has to be looked up where nothing is to be done: what the fork as it is rests on, and what nobody says of the bike it comes to. */
+export function stayingFlags(world: World, prepared: Prepared, fork: ForkProblem): Flag[] {
+  const { now } = prepared;
+  const staying = {
+    build: now.build,
+    travel: now.travel,
+    unknown: silencesOf(
+      fork,
+      fork.sizes.map(() => 0),
+    ),
+  };
+  return [...silenceFlags(prepared, staying, world.catalog), ...bikeFlags(prepared, staying)];
+}
+
 /** One flag for each thing that the plan rests on and nobody knows. */
-function silenceFlags(prepared: Prepared, candidate: Candidate, catalog: World['catalog']): Flag[] {
+function silenceFlags(
+  prepared: Prepared,
+  candidate: Pick<Candidate, 'build' | 'unknown'>,
+  catalog: World['catalog'],
+): Flag[] {
   return candidate.unknown.map(({ code, params, source }) => {
     const at = source === null ? null : sourceOf(source);
     if (code !== 'fit-not-known') return flag('verify', 'rests-on-silence', { about: code, ...params }, at);

@@ -22,7 +22,7 @@ const memberSchema = z.strictObject({
 });
 const cellSchema = z.strictObject({
   travel: z.number(),
-  status: z.enum(['now', 'reachable', 'impossible', 'not-known', 'not-obtainable', 'stopped']),
+  status: z.enum(['now', 'nothing-to-do', 'reachable', 'impossible', 'not-known', 'not-obtainable', 'stopped']),
   /** The cheapest way; null where there is none, or nothing to do. */
   plan: z
     .strictObject({
@@ -93,6 +93,8 @@ function cell(world: World, prepared: Prepared, wheel: number, travel: Micrometr
   const { candidates, end } = searchPlans(world, { ...prepared, wants }, fork, budget);
   const best = [...candidates].sort((a, b) => byPreference(question.prefer, a.vector, b.vector))[0];
   if (best) {
+    if (best.work.changed.length === 0 && best.work.order.length === 0)
+      return { travel: at, status: 'nothing-to-do', plan: null, why: [] };
     const [total, minutes, days, unpriced] = best.vector;
     const plan = {
       money: money(world, minor(total)),

@@ -297,7 +297,7 @@ function bestOf(world: World, prepared: Prepared, budget: StepBudget): Candidate
 function slotOfTrait(trait: string): string | null {
   if (trait.includes('.')) return trait.slice(0, trait.indexOf('.'));
   if (trait === 'steerer') return 'upper';
-  return ['axle', 'offset', 'brake-mount'].includes(trait) ? 'lowers' : null;
+  return ['axle', 'brake-mount'].includes(trait) ? 'lowers' : null;
 }
 
 /** The wants as a question states them, with what the plan settled for the wishes given up. */
@@ -309,6 +309,8 @@ function wantsOf(prepared: Prepared, wants: ForkWants, best: Candidate): Questio
     return (slot === null ? null : best.build.slots.get(slot)?.sku) ?? [];
   });
   const travel = wants.travel ?? (traits.includes('travel') ? millimetres(best.travel / 1000) : null);
+  const settledOffset = traits.includes('offset') ? best.build.chassis.offset : null;
+  const offset = wants.offset ?? (settledOffset === null ? null : { least: settledOffset, greatest: settledOffset });
   const wheel = wants.wheel ?? (traits.includes('wheel') ? best.build.chassis.wheel : null);
   return {
     ...(travel === null ? {} : { travel: travel / 1000 }),
@@ -316,7 +318,7 @@ function wantsOf(prepared: Prepared, wants: ForkWants, best: Candidate): Questio
     ...(wants.spacers === null ? {} : { spacers: wants.spacers }),
     ...(wants.coilRate === null ? {} : { coilRate: wants.coilRate / 1000 }),
     ...(wants.axleToCrown === null ? {} : { axleToCrown: inMm(wants.axleToCrown) }),
-    ...(wants.offset === null ? {} : { offset: inMm(wants.offset) }),
+    ...(offset === null ? {} : { offset: inMm(offset) }),
     use: [...new Set([...prepared.question.wants.use.filter((sku) => !gone(sku)), ...settled])],
     keep: [...wants.keep],
     renew: [...wants.renew],

@@ -2,7 +2,7 @@ import type { Content } from '../catalog/index.ts';
 import { type ForkProblem, forkProblem } from '../fork/index.ts';
 import { minor } from '../quantity/index.ts';
 import { StepBudget, smallestConflict, type Table, tableOf } from '../solve/index.ts';
-import { type Market, type Purchase, purchases, withoutOffer } from '../supply/index.ts';
+import { type Market, type Purchase, productsFor, purchases, withoutOffer } from '../supply/index.ts';
 import type { Line } from './answer.ts';
 import { money } from './lines.ts';
 import { byPreference } from './preference.ts';
@@ -30,7 +30,7 @@ export function explainLines(world: World, prepared: Prepared, candidate: Candid
       return { ...line, why };
     }
     if (line.action === 'use' && line.sku !== null)
-      return { ...line, why: { code: 'meets-specification', params: { sku: line.sku }, against: null } };
+      return { ...line, why: whyUsed(world, prepared, candidate, line.sku) };
     return line;
   });
 }
@@ -64,6 +64,37 @@ function whyBought(world: World, prepared: Prepared, candidate: Candidate, sku: 
     params,
     against: { code: 'without-it-later', params: { days, buys: others(later) } },
   };
+}
+
+/** Why this product is used: what the same needs cost with the cheapest other one that serves them. */
+function whyUsed(world: World, prepared: Prepared, candidate: Candidate, sku: string): Why {
+  const code = 'meets-specification';
+  const { purchase, work } = candidate;
+  const served = [...purchase.products]
+    .filter(([, product]) => product === sku)
+    .map(([specification]) => specification);
+  const others = [...new Set(served.flatMap((id) => productsFor(world.market, prepared.buying, id)))].filter(
+    (other) => other !== sku,
+  );
+  const cost = (way: Purchase): number => way.parts + way.supplies;
+  const ways = others
+    .flatMap((other) =>
+      purchases(world.market, work.demand, prepared.atHand, {
+        ...prepared.buying,
+        useSupplies: [...prepared.buying.useSupplies, other],
+      }).map((way) => ({ other, way })),
+    )
+    .filter(({ way }) => served.some((id) => way.products.get(id) !== sku))
+    .sort((a, b) => a.way.days - b.way.days || cost(a.way) - cost(b.way));
+  const soonEnough = ways.filter(({ way }) => way.days <= purchase.days).sort((a, b) => cost(a.way) - cost(b.way))[0];
+  if (soonEnough) {
+    const by = money(world, minor(cost(soonEnough.way) - cost(purchase)));
+    return { code, params: { sku }, against: { code: 'without-it-dearer', params: { by, buys: [soonEnough.other] } } };
+  }
+  const later = ways[0];
+  if (!later) return { code, params: { sku }, against: null };
+  const days = Number.isFinite(later.way.days) ? later.way.days : null;
+  return { code, params: { sku }, against: { code: 'without-it-later', params: { days, buys: [later.other] } } };
 }
 
 /** Why this content is in its slot: what the best plan without it costs, or the rule that stands against every other. */

@@ -100,7 +100,7 @@ export function reachText(page: Page, answer: ReachDocument): string {
   const wait = (days: number | null): string =>
     days === null ? 'date not known' : days === 0 ? 'at once' : `${days} days`;
   const nothing = (cells: ReachDocument['rows'][number]['cells']): boolean =>
-    cells.every(({ plan, status }) => plan === null && status !== 'now');
+    cells.every(({ plan, status }) => plan === null && status !== 'now' && status !== 'nothing-to-do');
   return asText([
     ...wrapped(
       page,
@@ -111,8 +111,7 @@ export function reachText(page: Page, answer: ReachDocument): string {
       const lines = cells.map(({ travel, status, plan, why }) => {
         const at = `${travel} mm`;
         if (status === 'now') return [at, '', '', '', 'as it is'];
-        if (plan && plan.changes.length === 0)
-          return [at, plan.money, '', '', 'nothing to change: the fork takes this wheel'];
+        if (status === 'nothing-to-do') return [at, '', '', '', 'nothing to change: the fork takes this wheel'];
         if (plan)
           return [
             at,

@@ -128,7 +128,13 @@ export interface MemberParams {
   readonly 'want-trait': { readonly trait: string; readonly value: string };
   readonly 'frame-travel': FrameRange;
   readonly 'frame-axle-to-crown': FrameRange;
-  readonly 'part-travel-limit': { readonly slot: string };
+  readonly 'part-travel-limit': {
+    readonly slot: string;
+    readonly name: string;
+    readonly chassis: string;
+    readonly least: number | null;
+    readonly greatest: number | null;
+  };
   readonly 'not-rated-motor': FamilyOnBike;
   readonly 'not-rated-motor-not-known': FamilyOnBike;
   readonly 'not-rated-category': RatedOnBike;

@@ -68,10 +68,11 @@ export const bikeMembers: WordsTable<Pick<MemberParams, BikeCode>> = {
     example: { bike: 'Example trail bike', least: null, greatest: 540 },
   },
   'part-travel-limit': {
-    say: ({ slot }) => `the travel must be within what the maker of the ${roleName(slot)} allows in the chassis`,
+    say: ({ name, chassis, least, greatest }) =>
+      `the maker of ${name} allows in ${chassis} a travel of ${[least === null ? '' : `at least ${least} mm`, greatest === null ? '' : `at most ${greatest} mm`].filter((one) => one !== '').join(' and ')}`,
     meaning: 'The maker of a spring or damper limits the travel too; the stricter limit holds.',
     way: () => 'Another part or another travel would be needed.',
-    example: { slot: 'spring' },
+    example: { slot: 'spring', name: 'an air cartridge', chassis: 'a fork', least: null, greatest: 150 },
   },
   'not-rated-motor': {
     say: ({ family, bike }) => `${bike} is motor-assisted, and ${family} is not rated for that`,
