@@ -10,6 +10,9 @@ import {
 } from 'yaml';
 import type { Place, Problem } from './problems.ts';
 
+/** How much aliases may unfold into: far above what a person writes, far below what would fill the memory. */
+const ALIAS_LIMIT = 100_000;
+
 /** A path within a parsed file: keys and 0-based positions. */
 export type Path = readonly (string | number)[];
 
@@ -34,7 +37,7 @@ export function parseSource(
     lineCounter: lines,
     prettyErrors: false,
     uniqueKeys: true,
-    maxAliasCount: 1000,
+    maxAliasCount: ALIAS_LIMIT,
     version: '1.2' as const,
     logLevel: 'silent' as const,
   };
@@ -105,7 +108,7 @@ function shift(document: YamlDocument.Parsed, by: number): void {
 
 function plainValue(document: YamlDocument.Parsed): unknown {
   try {
-    return document.toJS({ maxAliasCount: 1000 });
+    return document.toJS({ maxAliasCount: ALIAS_LIMIT });
   } catch {
     return undefined;
   }
@@ -116,9 +119,13 @@ function aliasProblems(document: YamlDocument.Parsed, placeAt: (offset: number) 
   const problems: Problem[] = [];
   const fault = (reason: string, offset: number): void =>
     void problems.push({ severity: 'error', code: 'not-yaml', params: { reason }, place: placeAt(offset) });
+  const anchors = new Set<string>();
   visit(document, {
     Alias: (_key, alias) => {
-      if (!alias.resolve(document)) fault(`nothing is anchored as &${alias.source}`, alias.range?.[0] ?? 0);
+      if (!anchors.has(alias.source)) fault(`nothing before it is anchored as &${alias.source}`, alias.range?.[0] ?? 0);
+    },
+    Value: (_key, node) => {
+      if (node.anchor !== undefined) anchors.add(node.anchor);
     },
   });
   if (problems.length === 0 && plainValue(document) === undefined) fault('its aliases unfold into too much', 0);

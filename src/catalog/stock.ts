@@ -24,8 +24,12 @@ export function readStock(name: string, text: string, catalog: Catalog): Outcome
   const rows = parseRows(text, (reason, line) =>
     problems.push({ severity: 'error', code: 'not-readable', params: { reason }, place: place(line) }),
   );
-  const header = Object.keys(rows[0]?.record ?? {});
-  if (rows.length > 0 && !(['sku', 'on_hand'] as const).every((column) => header.includes(column))) {
+  const header = rows[0] ? Object.keys(rows[0].record) : headerOf(text);
+  if (
+    header.length > 0 &&
+    problems.length === 0 &&
+    !(['sku', 'on_hand'] as const).every((column) => header.includes(column))
+  ) {
     problems.push({
       severity: 'error',
       code: 'stock-column',
@@ -50,6 +54,17 @@ export function readStock(name: string, text: string, catalog: Catalog): Outcome
   }
   const hash = canonicalHash([...stock.values()].sort((a, b) => (a.sku < b.sku ? -1 : 1)));
   return { value: { hash, rows: stock }, problems };
+}
+
+/** The header of a file that has no rows. */
+function headerOf(text: string): string[] {
+  const line = text.split(/\r?\n/).find((one) => one.trim() !== '' && !one.startsWith('#'));
+  return line === undefined
+    ? []
+    : line
+        .replace('\uFEFF', '')
+        .split(',')
+        .map((cell) => cell.trim());
 }
 
 function parseRows(text: string, fail: (reason: string, line: number) => void): CsvRow[] {
