@@ -18,7 +18,7 @@ function toBuy(scene: Scene, plan: Plan): string[] {
     ...lines.map((line) => [
       `${line.packs ?? line.quantity} x`,
       line.sku ?? '',
-      `${line.name}${line.unit === 'piece' ? '' : `, ${line.quantity / (line.packs ?? 1)} ${line.unit}`}`,
+      `${line.name}${packSize(line)}`,
       line.total ?? 'no price',
       line.bin ?? '',
       language.phrases.arrives(line.days),
@@ -39,6 +39,13 @@ function toBuy(scene: Scene, plan: Plan): string[] {
     rows,
   );
   return section(page, `${language.phrases.heading.toBuy} (${plan.money.currency})`, shown);
+}
+
+/** What is in one pack, where that is not one piece. */
+function packSize({ quantity, packs, unit }: Line): string {
+  const each = quantity / (packs ?? 1);
+  if (unit !== 'piece') return `, ${each} ${unit}`;
+  return each === 1 ? '' : `, pack of ${each}`;
 }
 
 function rest(scene: Scene, plan: Plan): string[] {

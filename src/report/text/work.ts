@@ -66,6 +66,26 @@ function mainDocument({ steps }: Plan): string | null {
   return [...counts].sort(([, a], [, b]) => b.length - a.length)[0]?.[0] ?? null;
 }
 
+/** What comes out and what goes in at a step, by slot. */
+function partLines(plan: Plan, step: Step): string[] {
+  // a slot that is opened in one step and closed in another is filled at the last
+  const last = (slot: string): boolean => plan.steps.findLast(({ slots }) => slots.includes(slot))?.id === step.id;
+  return step.slots.filter(last).flatMap((slot) => {
+    const change = plan.changes.find((one) => one.slot === slot);
+    const fresh = plan.lines.filter(
+      ({ action, because }) => (action === 'install' || action === 'renew') && because[0] === slot,
+    );
+    const goesIn = fresh.map(({ quantity, sku }) => `${quantity} x ${sku}`).join(', ');
+    const after = plan.build[slot];
+    const inAll = after && change?.from && after.sku === change.from.sku ? ` (${after.quantity} in all)` : '';
+    if (goesIn !== '') return [`${slot.replaceAll('-', ' ')}: ${goesIn} in, new${inAll}`];
+    if (!change) return [];
+    return [
+      `${slot.replaceAll('-', ' ')}: ${after ? `${after.quantity} x ${after.sku} go back in` : 'nothing goes back in'}`,
+    ];
+  });
+}
+
 interface Standing {
   readonly number: number;
   readonly main: string | null;
@@ -79,7 +99,8 @@ function stepLines(scene: Scene, plan: Plan, step: Step, { number, main }: Stand
   const head = `${page.paint('strong', step.title)} - ${step.minutes} min${sourceBeside(scene, step, main)}`;
   return [
     ...wrapped(page, head, `${String(number).padStart(2)}. `),
-    ...wrapped(page, step.text, hang),
+    ...(step.text === '' ? [] : wrapped(page, step.text, hang)),
+    ...partLines(plan, step).flatMap((text) => detail('strong', 'Parts', text)),
     ...step.fasteners.flatMap((fastener) => detail('strong', 'Torque', torqueWords(scene, plan, fastener))),
     ...amountLines(scene, plan, step, 'drain').flatMap((text) => detail('strong', 'Drain', text)),
     ...amountLines(scene, plan, step, 'use').flatMap((text) => detail('strong', 'Use', text)),
