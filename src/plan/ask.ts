@@ -137,7 +137,8 @@ function noPlan(world: World, prepared: Prepared, fork: ForkProblem, budget: Ste
     : forkProblem(world.catalog, prepared.now, prepared.wants, { allowUnknown: true }, 'narrow');
   const withUnknown = open ? canBuild(open, () => true, budget) === true : false;
   const whole = forkProblem(world.catalog, prepared.now, prepared.wants, prepared.question);
-  const refusal = refuse(world, prepared, whole, budget);
+  const proof = withUnknown ? whole : forkProblem(world.catalog, prepared.now, prepared.wants, { allowUnknown: true });
+  const refusal = refuse(world, prepared, whole, proof, budget);
   return answer(world, prepared, {
     status: refusal === null ? 'stopped' : withUnknown ? 'not-known' : 'impossible',
     complete: refusal !== null,

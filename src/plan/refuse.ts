@@ -25,12 +25,29 @@ const MOST_GIVEN_UP = 4;
 
 /**
  * Why no build meets the wants: independent conflicts, each the smallest left once the wishes of those before it are given up,
- * and the ways out, each solved for the whole question. model.md, section 8.
+ * and the ways out, each solved for the whole question. `proof` is the problem that the conflicts are found in: of what is impossible whatever is unknown,
+ * no reason may be that nobody says. model.md, section 8.
  */
-export function refuse(world: World, prepared: Prepared, fork: ForkProblem, budget: StepBudget): Refusal | null {
+export function refuse(
+  world: World,
+  prepared: Prepared,
+  fork: ForkProblem,
+  proof: ForkProblem,
+  budget: StepBudget,
+): Refusal | null {
+  return refusalOf(
+    world,
+    prepared,
+    fork,
+    disputeOn(prepared, fork, budget),
+    disputeOn(prepared, proof, budget),
+    budget,
+  );
+}
+
+function disputeOn(prepared: Prepared, fork: ForkProblem, budget: StepBudget): Dispute {
   const { members, order, holdsOf } = partiesOf(prepared, fork);
-  const canStand: Oracle = (held) => canBuild(fork, holdsOf(held), budget);
-  return refusalOf(world, prepared, fork, { members, order, canStand }, budget);
+  return { members, order, canStand: (held) => canBuild(fork, holdsOf(held), budget) };
 }
 
 /** The members of the fork's problem, and the wish for a bike where there is one: what speaks of that bike falls with the wish. */
@@ -68,12 +85,13 @@ function refusalOf(
   prepared: Prepared,
   fork: ForkProblem,
   dispute: Dispute,
+  proof: Dispute,
   budget: StepBudget,
 ): Refusal | null {
-  const { members, canStand } = dispute;
+  const { members, canStand } = proof;
   const conflicts: Member[][] = [];
   let smallest = true;
-  let left = dispute.order;
+  let left = proof.order;
   for (;;) {
     const conflict = smallestConflict(left, canStand);
     if (!conflict) break;
@@ -117,7 +135,8 @@ export function refuseStock(
     return canObtain(world, withoutWishes(world, prepared, given), fork, holds, budget);
   };
   const order = [...parties.order, ...work.map((_member, at) => workAt + at), stockAt];
-  return refusalOf(world, prepared, fork, { members, order, canStand }, budget);
+  const dispute: Dispute = { members, order, canStand };
+  return refusalOf(world, prepared, fork, dispute, dispute, budget);
 }
 
 /** Wishes for work and for what is bought: they rule out no build, but they need things. */
@@ -190,6 +209,7 @@ function waysOut(
     optional.length <= MOST_WISHES ? optional.length : MOST_GIVEN_UP,
   );
   const ways: WayOut[] = [];
+  let stated = true;
   for (const given of found) {
     const givers = given.flatMap((member) => (members[member] ? [members[member]] : []));
     const wishes = givers.flatMap(({ wish }) => wish ?? []);
@@ -200,11 +220,12 @@ function waysOut(
     }
     for (const wants of relaxed(world, prepared, fork, wishes, budget)) {
       const way = solveAgain(world, prepared, wants, givers.map(asShown), budget);
-      if (way) ways.push(way);
+      if (typeof way === 'object') ways.push(way);
+      else if (way === 'not-stated') stated = false;
     }
   }
-  // a search that ran out of steps may have left a way out, or its best plan, unseen
-  return { found: ways, complete: complete && budget.used < budget.limit };
+  // a way out that cannot be put as a question is not shown; a search that ran out of steps may have left one, or its best plan, unseen
+  return { found: ways, complete: complete && stated && budget.used < budget.limit };
 }
 
 /** The question without the bike it should suit, whole, where that and nothing else is given up; null where nothing is left to do or more must go. */
@@ -262,21 +283,22 @@ function relaxed(
   });
 }
 
-/** Solves the whole question with other wants, as it would be asked anew; null where it cannot be met after all. */
+/** Solves the whole question with other wants, as it would be asked anew. `not-stated`: no question says just that. */
 function solveAgain(
   world: World,
   prepared: Prepared,
   wants: ForkWants,
   drop: readonly Member[],
   budget: StepBudget,
-): WayOut | null {
+): WayOut | 'nothing-left' | 'not-stated' {
   const first = bestOf(world, { ...prepared, wants }, budget);
-  if (!first) return null;
+  if (!first) return 'not-stated';
   const asked = wantsOf(prepared, wants, first);
-  if (nothingIn(asked) && prepared.question.onto === undefined) return null;
+  if (nothingIn(asked) && prepared.question.onto === undefined) return 'nothing-left';
   const question: Question = { ...prepared.question, wants: asked };
   const best = bestOf(world, settled(world, { ...prepared, question }), budget);
-  if (!best || idle(best)) return null;
+  if (!best) return 'not-stated';
+  if (idle(best)) return 'nothing-left';
   const [total, minutes, days] = best.vector;
   return {
     drop: drop.map(({ code, params }) => ({ code, params })),

@@ -1,0 +1,30 @@
+import { describe, expect, it } from 'vitest';
+import { everyBikeQuestion, everyQuestion, inOtherManners, shuffled } from './questions.ts';
+import { disagreements, loadDemo, tell } from './share.ts';
+
+/** A share that is the same in every run. All questions are put by `npm run test:long`. */
+const SEED = 20_260_307;
+const SHARE = { forks: 360, bikes: 80, manners: 160 };
+
+const demo = loadDemo();
+
+describe('engine and oracle, demo catalogue', () => {
+  it('forks: the same status, vectors, builds, steps and packs', async () => {
+    const questions = shuffled(everyQuestion((await demo).book), SEED).slice(0, SHARE.forks);
+    expect(disagreements(await demo, questions)).toEqual([]);
+    tell('forks', questions.length);
+  });
+
+  it('forks on bikes: the same status, vectors, builds, steps and packs', async () => {
+    const questions = shuffled(everyBikeQuestion((await demo).book), SEED).slice(0, SHARE.bikes);
+    expect(disagreements(await demo, questions)).toEqual([]);
+    tell('forks on bikes', questions.length);
+  });
+
+  it('other manners of asking: the same status, vectors, builds, steps and packs', async () => {
+    const { book } = await demo;
+    const questions = shuffled(inOtherManners(book, everyQuestion(book)), SEED).slice(0, SHARE.manners);
+    expect(disagreements(await demo, questions)).toEqual([]);
+    tell('other manners', questions.length);
+  });
+});

@@ -1,0 +1,177 @@
+import { byCodeUnit } from '../../src/quantity/order.ts';
+import { type Content, known, operationsOf, servicesOf } from './book.ts';
+import type { Dose, Operation, Service, Used } from './records.ts';
+import { chassisOf, contentOf, type Draft, isChanged, nowIn, partIn, type Scene, slotsOf } from './scene.ts';
+
+/** What a job takes at the bench, and what it needs. */
+export interface Work {
+  readonly steps: readonly string[];
+  readonly minutes: number;
+  /** Slots that change, by SKU or count. */
+  readonly changed: readonly string[];
+  readonly renewed: ReadonlySet<string>;
+  /** Pieces by SKU: of these so many must be new. */
+  readonly pieces: ReadonlyMap<string, { readonly count: number; readonly fresh: number }>;
+  /** Held units (µL, mg, pieces) by specification, rounded up. */
+  readonly supplies: ReadonlyMap<string, number>;
+}
+
+export function workOf(scene: Scene, draft: Draft): Work {
+  const operations = operationsOf(scene.book, scene.now.family);
+  const services = wantedServices(scene);
+  const changed = slotsOf(scene).filter((slot) => isChanged(scene, draft, slot));
+  const settings = [...draft.settings].filter(([name, value]) => scene.now.settings.get(name) !== value);
+  const asking = new Set([...changed, ...settings.map(([name]) => name), ...scene.question.wants.renew]);
+  const done = closure(operations, asking, services);
+  const renewed = renewedSlots(scene, done, services);
+  return {
+    steps: inOrder(done).map(({ id }) => id),
+    minutes: sum(done.map(({ minutes }) => minutes)),
+    changed,
+    renewed,
+    pieces: neededPieces(scene, draft, renewed),
+    supplies: neededSupplies(scene, draft, done),
+  };
+}
+
+export const sum = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0);
+
+export const wantedServices = (scene: Scene): readonly Service[] =>
+  servicesOf(scene.book, scene.now.family).filter(({ id }) => scene.question.wants.service.includes(id));
+
+/** Every operation that changes an asking slot, every one of a wanted service, what these require, and what closes them. */
+function closure(
+  operations: readonly Operation[],
+  asking: ReadonlySet<string>,
+  services: readonly Service[],
+): readonly Operation[] {
+  const byId = new Map(operations.map((operation) => [operation.id, operation]));
+  const done = new Set<string>();
+  const add = (id: string): void => {
+    if (done.has(id)) return;
+    done.add(id);
+    const { requires, 'closed-by': closer } = known(byId.get(id), id);
+    for (const required of requires) add(required);
+    if (closer !== undefined) add(closer);
+  };
+  for (const { id, changes } of operations) if (changes.some((slot) => asking.has(slot))) add(id);
+  for (const service of services) for (const id of service.operations) add(id);
+  return operations.filter(({ id }) => done.has(id));
+}
+
+/** A step is ready when all that goes before it is done; of several ready ones the least `order` goes first, then the id. */
+export function inOrder(done: readonly Operation[]): readonly Operation[] {
+  const left = [...done].sort((a, b) => a.order - b.order || byCodeUnit(a.id, b.id));
+  const before = new Map(done.map((operation) => [operation.id, goesBefore(done, operation)]));
+  const ordered: Operation[] = [];
+  while (left.length > 0) {
+    const at = left.findIndex(({ id }) => !left.some((other) => before.get(other.id)?.has(id)));
+    if (at < 0) throw new Error('a circle of operations');
+    ordered.push(...left.splice(at, 1));
+  }
+  return ordered;
+}
+
+/** The ids that `first` goes before. */
+function goesBefore(done: readonly Operation[], first: Operation): ReadonlySet<string> {
+  const later = done.filter(
+    (other) =>
+      other.requires.includes(first.id) ||
+      other.after.includes(first.id) ||
+      first['closed-by'] === other.id ||
+      closesSomethingThatHolds(done, other, first),
+  );
+  return new Set(later.map(({ id }) => id));
+}
+
+/** What opens stays open until everything that requires it, and what closes that, is done. */
+const closesSomethingThatHolds = (done: readonly Operation[], closer: Operation, first: Operation): boolean =>
+  done.some(
+    (opener) =>
+      opener['closed-by'] === closer.id &&
+      first.id !== closer.id &&
+      done.some(
+        (within) => requires(done, within, opener) && (within.id === first.id || within['closed-by'] === first.id),
+      ),
+  );
+
+/** Directly, or through others. */
+const requires = (done: readonly Operation[], one: Operation, other: Operation): boolean =>
+  one.requires.includes(other.id) ||
+  done.some((between) => one.requires.includes(between.id) && requires(done, between, other));
+
+function renewedSlots(scene: Scene, done: readonly Operation[], services: readonly Service[]): ReadonlySet<string> {
+  const listed = new Set(services.flatMap(({ operations }) => operations));
+  const byWork = done.flatMap(({ id, renews }) =>
+    renews.filter(({ when }) => when === 'always' || listed.has(id)).map(({ slot }) => slot),
+  );
+  return new Set([...byWork, ...scene.question.wants.renew]);
+}
+
+function neededPieces(scene: Scene, draft: Draft, renewed: ReadonlySet<string>): Work['pieces'] {
+  const needed = new Map<string, { count: number; fresh: number }>();
+  const add = (sku: string, count: number, isFresh: boolean): void => {
+    const before = needed.get(sku) ?? { count: 0, fresh: 0 };
+    if (count > 0) needed.set(sku, { count: before.count + count, fresh: before.fresh + (isFresh ? count : 0) });
+  };
+  for (const slot of slotsOf(scene)) {
+    const content = contentOf(draft, slot);
+    if (content === null) continue;
+    const isRenewed = renewed.has(slot);
+    if (!isRenewed && !isChanged(scene, draft, slot)) continue;
+    const rule = scene.now.family.slots[slot];
+    const isFresh = isRenewed || rule?.wears === true || rule?.['single-use'] === true;
+    add(content.sku, content.quantity - (isRenewed ? 0 : goesBack(nowIn(scene, slot), content)), isFresh);
+    for (const [sku, count] of companions(scene, content.sku, newlyFitted(nowIn(scene, slot), content)))
+      add(sku, count, false);
+  }
+  return needed;
+}
+
+/** Pieces of the same SKU that were in the slot and go back. */
+const goesBack = (before: Content, after: NonNullable<Content>): number =>
+  before?.sku === after.sku ? Math.min(before.quantity, after.quantity) : 0;
+
+/** Pieces that were not in the slot before; one that is renewed by the same SKU has its companions already. */
+const newlyFitted = (before: Content, after: NonNullable<Content>): number => after.quantity - goesBack(before, after);
+
+/** Parts without a slot that come along with a part, and with those in turn. */
+function companions(scene: Scene, sku: string, pieces: number): readonly (readonly [string, number])[] {
+  if (pieces === 0) return [];
+  return (scene.book.parts.get(sku)?.needs ?? []).flatMap((need) =>
+    'slot' in need
+      ? []
+      : [[need.sku, need.quantity * pieces] as const, ...companions(scene, need.sku, need.quantity * pieces)],
+  );
+}
+
+function neededSupplies(scene: Scene, draft: Draft, done: readonly Operation[]): ReadonlyMap<string, number> {
+  const total = new Map<string, number>();
+  for (const used of done.flatMap(({ uses }) => uses)) {
+    const taken = takenBy(scene, draft, used);
+    if (taken !== null && taken.amount > 0)
+      total.set(taken.specification, (total.get(taken.specification) ?? 0) + taken.amount);
+  }
+  const unitOf = (id: string): string =>
+    known(
+      scene.book.catalog.specifications.find((one) => one.id === id),
+      id,
+    ).unit;
+  return new Map([...total].map(([id, amount]) => [id, roundedUp(amount, unitOf(id))]));
+}
+
+/** To 0.1 mL or 0.1 g. */
+const roundedUp = (amount: number, unit: string): number => (unit === 'piece' ? amount : Math.ceil(amount / 100) * 100);
+
+function takenBy(scene: Scene, draft: Draft, used: Used): { specification: string; amount: number } | null {
+  if (used.dose === undefined) return { specification: used.specification ?? '', amount: used.amount ?? 0 };
+  const stated = used.of === 'chassis' ? chassisOf(draft).doses : partIn(scene, draft, used.of)?.doses;
+  const dose = stated?.[used.dose];
+  return dose === undefined ? null : { specification: dose.specification, amount: doseAmount(dose, used.side) };
+}
+
+/** A side's own amount, else the amount; without a side the amount, else both legs together. */
+function doseAmount(dose: Dose, side: Used['side']): number {
+  if (side !== undefined) return dose[side] ?? dose.amount ?? 0;
+  return dose.amount ?? (dose.left ?? 0) + (dose.right ?? 0);
+}
