@@ -1,10 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { everyBikeQuestion, everyQuestion, inOtherManners, shuffled } from './questions.ts';
+import {
+  everyBikeQuestion,
+  everyBuyingQuestion,
+  everyQuestion,
+  everyTravelNow,
+  inOtherManners,
+  shuffled,
+} from './questions.ts';
 import { disagreements, loadDemo, tell } from './share.ts';
 
 /** A share that is the same in every run. All questions are put by `npm run test:long`. */
 const SEED = 20_260_307;
-const SHARE = { forks: 360, bikes: 80, manners: 160 };
+const SHARE = { forks: 300, bikes: 70, manners: 140, buying: 120, travels: 120 };
 
 const demo = loadDemo();
 
@@ -26,5 +33,17 @@ describe('engine and oracle, demo catalogue', () => {
     const questions = shuffled(inOtherManners(book, everyQuestion(book)), SEED).slice(0, SHARE.manners);
     expect(disagreements(await demo, questions)).toEqual([]);
     tell('other manners', questions.length);
+  });
+
+  it('what is bought, named or at hand: the same status, vectors, builds, steps and packs', async () => {
+    const questions = shuffled(everyBuyingQuestion((await demo).book), SEED).slice(0, SHARE.buying);
+    expect(disagreements(await demo, questions)).toEqual([]);
+    tell('what is bought', questions.length);
+  });
+
+  it('travels never built: the same fork is taken for now, and the same answer given', async () => {
+    const questions = shuffled(everyTravelNow((await demo).book), SEED).slice(0, SHARE.travels);
+    expect(disagreements(await demo, questions)).toEqual([]);
+    tell('travels never built', questions.length);
   });
 });

@@ -114,6 +114,42 @@ function whenMade(book: Book): readonly QuestionInput[] {
   ]);
 }
 
+/** One fork of each family, with some work to do, and each thing that is bought named or at hand. */
+export function everyBuyingQuestion(book: Book): readonly QuestionInput[] {
+  const things = [
+    ...book.kits.keys(),
+    ...[...book.supplies.values()].flatMap(({ sku, packs }) => [sku, ...packs.map((pack) => pack.sku)]),
+  ];
+  return book.catalog.families.flatMap((family) => {
+    const [chassis] = chassisOfFamily(book, family);
+    const fork = chassis === undefined ? undefined : factoryForks(book, chassis)[0];
+    const jobs: Wants[] = [
+      { travel: travelsOf(book, family)[0] },
+      { renew: ['wipers'] },
+      ...servicesOf(book, family).map(({ id }) => ({ service: [id] })),
+    ];
+    return jobs.flatMap((wants) =>
+      things.flatMap((sku) => [
+        { ...fork, wants: { ...wants, use: [sku] } },
+        { ...fork, wants: { ...wants, use: [sku] }, supplies: 'bulk' as const },
+        ...(book.supplies.has(sku) ? [] : [{ ...fork, wants, have: [{ sku }] }]),
+      ]),
+    );
+  });
+}
+
+/** Every chassis at every travel there could be, so that most were never built. */
+export const everyTravelNow = (book: Book): readonly QuestionInput[] =>
+  book.catalog.chassis.flatMap(({ id: chassis }) =>
+    Array.from({ length: 19 }, (_, at) => 40 + at * 10).flatMap((travelNow) =>
+      [{}, { travel: travelNow + 10 }, { travel: travelNow - 10 }, { renew: ['foot-seals'] }].map((wants) => ({
+        chassis,
+        travelNow,
+        wants,
+      })),
+    ),
+  );
+
 /** Shuffled by a seed: the same seed gives the same order. */
 export function shuffled<T>(items: readonly T[], seed: number): readonly T[] {
   let state = seed;

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { everyBikeQuestion, everyQuestion, inOtherManners, shuffled } from '../differential/questions.ts';
+import {
+  everyBikeQuestion,
+  everyBuyingQuestion,
+  everyQuestion,
+  everyTravelNow,
+  inOtherManners,
+  shuffled,
+} from '../differential/questions.ts';
 import { disagreements, loadDemo, tell } from '../differential/share.ts';
 
 const SEED = 20_260_308;
@@ -26,5 +33,17 @@ describe('engine and oracle, the whole demo catalogue', () => {
     const questions = shuffled(inOtherManners(book, everyQuestion(book)), SEED).slice(0, MANNERS);
     expect(disagreements(await demo, questions)).toEqual([]);
     tell('other manners', questions.length);
+  });
+
+  it('what is bought, named or at hand: every question has the same answer', async () => {
+    const questions = everyBuyingQuestion((await demo).book);
+    expect(disagreements(await demo, questions)).toEqual([]);
+    tell('what is bought', questions.length);
+  });
+
+  it('travels never built: every question has the same answer', async () => {
+    const questions = everyTravelNow((await demo).book);
+    expect(disagreements(await demo, questions)).toEqual([]);
+    tell('travels never built', questions.length);
   });
 });

@@ -143,6 +143,7 @@ function contentsAtHand({ book, question }: Scene): AtHand {
   for (const { sku, quantity = 1, amount, used } of question.have) {
     if (book.parts.has(sku)) add(used ? atHand.used : atHand.fresh, sku, quantity);
     if (amount !== undefined) add(atHand.amounts, sku, Math.round(amount.value * 1000));
+    else if (book.supplies.get(sku)?.unit === 'piece') add(atHand.amounts, sku, quantity);
     for (const supply of book.supplies.values())
       for (const pack of supply.packs) if (pack.sku === sku) add(atHand.amounts, supply.sku, quantity * pack.size);
     for (const content of book.kits.get(sku)?.contents ?? [])

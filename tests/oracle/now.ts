@@ -2,7 +2,7 @@ import type { Question } from '../../src/plan/question.ts';
 import { millimetres } from '../../src/quantity/brands.ts';
 import { type Book, type Content, chassisById, familyOf, known, partsFor } from './book.ts';
 import type { Bike, Chassis, Family, WrittenContent } from './records.ts';
-import { givenTravel, spacerRule, takenAway } from './spring.ts';
+import { fittingClause, givenTravel, spacerRule, takenAway } from './spring.ts';
 import { inMonths, type WhenMade, whenMade } from './when-made.ts';
 
 /** The fork in front of you. Lengths in micrometres. */
@@ -117,7 +117,7 @@ export function readContent(family: Family, slot: string, written: WrittenConten
   return { sku: written.sku, quantity: written.quantity ?? (rule?.most === undefined ? (rule?.pieces ?? 1) : 1) };
 }
 
-/** A usual build with the one spring, or the count of travel spacers, that gives a travel there. */
+/** A usual build with the one spring that gives a travel there, or with the count of travel spacers where these set it. */
 function swapsTo(
   book: Book,
   family: Family,
@@ -126,11 +126,12 @@ function swapsTo(
   travel: number,
   when: WhenMade,
 ): readonly WorksBuild[] {
-  const springs = partsFor(book, family, 'spring').map((part): [string, Content] => [
+  const springs = partsFor(book, family, 'spring').map((part): readonly [string, Content] => [
     'spring',
     { sku: part.sku, quantity: 1 },
   ]);
-  const swaps = [...springs, ...otherTravelSpacers(book, family, build)];
+  const isBySpacers = family['travel-set-by'] === 'travel-spacers';
+  const swaps = isBySpacers ? otherTravelSpacers(book, family, chassis, build, when) : springs;
   return swaps.flatMap(([slot, content]) => {
     const contents = new Map(build.contents).set(slot, content);
     if (travelOf(book, family, chassis, contents, when) !== travel) return [];
@@ -138,11 +139,20 @@ function swapsTo(
   });
 }
 
-function otherTravelSpacers(book: Book, family: Family, build: WorksBuild): readonly [string, Content][] {
+function otherTravelSpacers(
+  book: Book,
+  family: Family,
+  chassis: Chassis,
+  build: WorksBuild,
+  when: WhenMade,
+): readonly (readonly [string, Content])[] {
   const most = family.slots['travel-spacers']?.most ?? 0;
-  if (family['travel-set-by'] !== 'travel-spacers' || most === 0) return [];
+  if (most === 0) return [];
   const fitted = build.contents.get('travel-spacers') ?? null;
-  const skus = fitted === null ? partsFor(book, family, 'travel-spacers').map(({ sku }) => sku) : [fitted.sku];
+  const fitting = partsFor(book, family, 'travel-spacers').filter(
+    (part) => fittingClause(part, chassis, when) !== null,
+  );
+  const skus = fitted === null ? fitting.map(({ sku }) => sku) : [fitted.sku];
   const counts = Array.from({ length: most }, (_, at) => at + 1);
   const some = skus.flatMap((sku) =>
     counts.map((quantity): [string, Content] => ['travel-spacers', { sku, quantity }]),
@@ -164,7 +174,12 @@ function atStandardSpacers(
   const seat = spring === null ? undefined : book.parts.get(spring.sku)?.interfaces['spacer-seat'];
   const sku =
     now?.sku ??
-    book.catalog.parts.find((part) => part.role === 'volume-spacers' && part.interfaces['spacer-seat'] === seat)?.sku;
+    book.catalog.parts.find(
+      (part) =>
+        part.role === 'volume-spacers' &&
+        part.interfaces['spacer-seat'] === seat &&
+        fittingClause(part, chassis, when) !== null,
+    )?.sku;
   const next = standard === 0 || sku === undefined ? null : { sku, quantity: standard };
   return new Map(contents).set('volume-spacers', next);
 }

@@ -81,7 +81,8 @@ export const amountOf = (scene: Scene, sku: string, amount: number): Ways =>
 
 function waysToHold(scene: Scene, sku: string, amount: number): readonly Way[] {
   const supply = known(scene.book.supplies.get(sku), sku);
-  const bulk = amount > 0 ? bulkOf(scene, supply, amount) : null;
+  const isPackAsked = supply.packs.some((pack) => isAskedFor(scene, pack.sku));
+  const bulk = amount > 0 && !isPackAsked ? bulkOf(scene, supply, amount) : null;
   const counts = packCounts(scene, supply, amount);
   const ways = counts.flatMap((packs) =>
     everyJoining(supply.packs.map((pack, at) => packsOf(scene, pack.sku, pack.price, packs[at] ?? 0))),
