@@ -32,24 +32,26 @@ export function slotNeeds(scene: Scene): readonly SlotNeed[] {
 }
 
 /**
- * Parts without a slot that the new pieces of changed slots need, and what these need in turn. For a replaced one
+ * Parts without a slot that the new pieces of changed slots need, and those of renewed ones where marked `with-renewal`,
+ * and what these need in turn. For a replaced one
  * that cannot be had stands its last replacement (section 10).
  */
 export function companions(scene: Scene): ReadonlyMap<string, number> {
   const needed = new Map<string, number>();
-  const add = (sku: string, pieces: number, above: readonly string[]): void => {
+  const add = (sku: string, pieces: number, above: readonly string[], only: 'all' | 'with-renewal'): void => {
     for (const need of rows(scene.book.parts.get(sku)?.needs)) {
+      if (only === 'with-renewal' && need['with-renewal'] !== true) continue;
       const named = text(need.sku);
       const more = pieces * (whole(need.quantity) ?? 1);
       if (named === null || above.includes(named)) continue;
       const meant = isGone(scene, named, more) ? lastOf(scene, named, more) : [{ sku: named, quantity: more }];
       for (const other of meant) {
         needed.set(other.sku, (needed.get(other.sku) ?? 0) + other.quantity);
-        add(other.sku, other.quantity, [...above, named, other.sku]);
+        add(other.sku, other.quantity, [...above, named, other.sku], 'all');
       }
     }
   };
-  for (const need of slotNeeds(scene)) if (need.changed) add(need.sku, need.pieces, [need.sku]);
+  for (const need of slotNeeds(scene)) add(need.sku, need.pieces, [need.sku], need.changed ? 'all' : 'with-renewal');
   return needed;
 }
 

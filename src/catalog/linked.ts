@@ -281,7 +281,14 @@ export interface Clause {
 }
 export type Need =
   | { readonly kind: 'slot'; readonly slot: string; readonly anyOf: readonly string[]; readonly reason: string | null }
-  | { readonly kind: 'part'; readonly sku: string; readonly quantity: number; readonly reason: string | null };
+  | {
+      readonly kind: 'part';
+      readonly sku: string;
+      readonly quantity: number;
+      /** Needed also where the part is renewed by the same number. */
+      readonly withRenewal: boolean;
+      readonly reason: string | null;
+    };
 export type Exclude =
   | { readonly kind: 'sku'; readonly sku: string; readonly reason: string }
   | { readonly kind: 'slot'; readonly slot: string; readonly reason: string };

@@ -221,6 +221,7 @@ export interface RawNeed {
   readonly 'any-of'?: readonly string[];
   readonly sku?: string;
   readonly quantity?: number;
+  readonly 'with-renewal'?: boolean;
   readonly reason?: string;
 }
 export interface RawExclude {

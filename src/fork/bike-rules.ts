@@ -34,7 +34,7 @@ export function bikeRules(variables: Variables, wants: ForkWants): Rule[] {
     ...wheelRules(variables, bike, wants),
     ...interfaceRules(variables, bike),
     ...rotorRules(variables, bike),
-    ...steererRules(variables, bike),
+    ...steererRules(variables, wants, bike),
   ];
   return [...rules, ...(bike.own ? ofBike : ofBike.map((one): Rule => ({ ...one, onto: true })))];
 }
@@ -327,13 +327,15 @@ function rotorRules(variables: Variables, bike: BikeContext): Rule[] {
 }
 
 /** The steerer reaches through head tube, cups, spacers and stem. A steerer is never extended; spacers may come out. */
-function steererRules(variables: Variables, bike: BikeContext): Rule[] {
+function steererRules(variables: Variables, wants: ForkWants, bike: BikeContext): Rule[] {
   const tube = headTubeLength(bike);
   const { upperStack, stemClamp } = bike.bike.headTube;
   if (tube === null || stemClamp === null) return [];
   const lower = variables.slotVariable('headset-lower');
   const spacers = variables.slotVariable('stem-spacers');
-  const others = [...(lower === null ? [] : [lower]), ...(spacers === null ? [] : [spacers])];
+  // a dual crown's steerer is a part of its own; a single crown's comes with the upper
+  const steerer = variables.slotVariable('steerer');
+  const others = [lower, spacers, steerer].filter((variable) => variable !== null);
   const stack = (variable: number | null, value: number): number => {
     if (variable === null) return 0;
     return (
@@ -342,13 +344,12 @@ function steererRules(variables: Variables, bike: BikeContext): Rule[] {
     );
   };
   const fixed = tube + (upperStack ?? 0) + stemClamp;
-  const lengthOf = (body: Chassis): number | null => {
-    const uncut = body.steerer?.length ?? null;
-    return body.upper === variables.body(0).upper ? (bike.steererLength ?? uncut) : uncut;
-  };
   const needed = (fixed + stack(lower, 0)) / 1000;
   return eachBody(variables, others, (body) => {
-    const length = lengthOf(body);
+    const uncut = body.steerer?.length ?? null;
+    const isNewUpper = steerer === null && body.upper !== variables.body(0).upper;
+    const isRenewed = wants.renew.includes(steerer === null ? 'upper' : 'steerer');
+    const length = isNewUpper || isRenewed ? uncut : (bike.steererLength ?? uncut);
     return {
       member: rule(
         'steerer-length',
@@ -356,10 +357,12 @@ function steererRules(variables: Variables, bike: BikeContext): Rule[] {
         bike.bike.source,
       ),
       holds: (values) => {
-        const lowerStack = stack(lower, lower === null ? 0 : (values[0] ?? 0));
-        const under = stack(spacers, spacers === null ? 0 : (values[lower === null ? 0 : 1] ?? 0));
+        const chosen = (variable: number | null): number =>
+          variable === null ? 0 : (values[others.indexOf(variable)] ?? 0);
+        const held = chosen(steerer) === 0 ? length : uncut;
         const fact = bike.own && body === variables.body(0) && values.every((value) => value === 0);
-        return fact || length === null || length >= fixed + lowerStack + under;
+        const reach = fixed + stack(lower, chosen(lower)) + stack(spacers, chosen(spacers));
+        return fact || held === null || held >= reach;
       },
     };
   });

@@ -79,7 +79,19 @@ const stepSchema = z.strictObject({
     }),
   ),
   slots: z.array(z.string()),
-  looks: z.array(z.strictObject({ look: z.string(), if: z.string(), then: z.string(), adds: z.array(z.string()) })),
+  looks: z.array(
+    z.strictObject({
+      look: z.string(),
+      if: z.string(),
+      then: z.string(),
+      /** Slots that it would have renewed. */
+      adds: z.array(z.string()),
+      /** What that adds to this plan: money and minutes more, days until all is there; null where it adds nothing or a new piece cannot be had. */
+      extra: z
+        .strictObject({ money: z.string(), minutes: z.number(), days: z.number().nullable(), atLeast: z.boolean() })
+        .nullable(),
+    }),
+  ),
   cautions: z.array(z.string()),
   source: sourceSchema,
 });

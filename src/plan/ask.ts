@@ -1,6 +1,6 @@
 import { buildOf, type ForkProblem, forkProblem } from '../fork/index.ts';
 import { minor } from '../quantity/index.ts';
-import { Search, StepBudget } from '../solve/index.ts';
+import { isSolution, Search, StepBudget } from '../solve/index.ts';
 import type { Answer, Status } from './answer.ts';
 import { assemblePlans, settingsInMm } from './assemble.ts';
 import { type Fault, fault } from './fault.ts';
@@ -72,7 +72,7 @@ function work(world: World, prepared: Prepared): Answer {
     return answer(world, prepared, {
       status: 'answered',
       complete: complete && offers !== null,
-      plans: assemblePlans(world, prepared, result.candidates),
+      plans: assemblePlans(world, prepared, fork, result.candidates),
       offers: offers ?? [],
     });
   }
@@ -106,24 +106,28 @@ function satisfiedByNow({ question: { wants }, buying }: Prepared, fork: ForkPro
     0
   )
     return false;
-  return firstBuild(fork)?.every((value) => value === 0) ?? false;
+  return isSolution(
+    fork.problem,
+    fork.problem.sizes.map(() => 0),
+  );
 }
 
 /** The first build that meets wants and rules, in canonical order of the slots; null where there is none. */
-function firstBuild(fork: ForkProblem): readonly number[] | null {
+function firstBuild(fork: ForkProblem, budget: StepBudget): readonly number[] | 'stopped' | null {
   const found: (readonly number[])[] = [];
-  new Search(fork.problem, () => true, fork.order).run(new StepBudget(1_000_000), {
+  const end = new Search(fork.problem, () => true, fork.order).run(budget, {
     leaf: (values) => {
       found.push(values);
       return false;
     },
   });
-  return found[0] ?? null;
+  return end === 'stopped' ? 'stopped' : (found[0] ?? null);
 }
 
 /** No plan: impossible whatever is unknown, not known, or there is a build whose parts cannot be had. */
 function noPlan(world: World, prepared: Prepared, fork: ForkProblem, budget: StepBudget): Answer {
-  const first = firstBuild(fork);
+  const first = firstBuild(fork, budget);
+  if (first === 'stopped') return answer(world, prepared, { status: 'stopped', complete: false });
   if (first) {
     const refusal = refuseStock(world, prepared, fork, missingSkus(world, prepared, buildOf(fork, first)), budget);
     return answer(world, prepared, {

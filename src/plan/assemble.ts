@@ -1,4 +1,5 @@
 import type { Shop } from '../catalog/index.ts';
+import type { ForkProblem } from '../fork/index.ts';
 import { type Micrometres, type Minor, minor, multiplyDivide } from '../quantity/index.ts';
 import type { Label, Plan } from './answer.ts';
 import { planEffects } from './effects.ts';
@@ -12,10 +13,15 @@ import { explainLines } from './why.ts';
 import type { World } from './world.ts';
 
 /** Sorts the front by what is preferred, labels it, and writes each plan out. */
-export function assemblePlans(world: World, prepared: Prepared, candidates: readonly Candidate[]): Plan[] {
+export function assemblePlans(
+  world: World,
+  prepared: Prepared,
+  fork: ForkProblem,
+  candidates: readonly Candidate[],
+): Plan[] {
   const sorted = [...candidates].sort((a, b) => byPreference(prepared.question.prefer, a.vector, b.vector));
   const labels = labelsOf(sorted.map(({ vector }) => vector));
-  return sorted.map((candidate, at) => assemble(world, prepared, candidate, labels[at] ?? []));
+  return sorted.map((candidate, at) => assemble(world, prepared, fork, candidate, labels[at] ?? []));
 }
 
 function labelsOf(vectors: readonly PlanVector[]): Label[][] {
@@ -36,10 +42,16 @@ function labelsOf(vectors: readonly PlanVector[]): Label[][] {
   return labels;
 }
 
-function assemble(world: World, prepared: Prepared, candidate: Candidate, label: readonly Label[]): Plan {
+function assemble(
+  world: World,
+  prepared: Prepared,
+  fork: ForkProblem,
+  candidate: Candidate,
+  label: readonly Label[],
+): Plan {
   const { build, work, purchase, vector, labour } = candidate;
   const [total, minutes, days, unpriced, unknowns] = vector;
-  const steps = planSteps(world, prepared, candidate);
+  const steps = planSteps(world, prepared, fork, candidate);
   const lines = planLines(world, prepared, candidate);
   return {
     label,

@@ -75,6 +75,14 @@ export function canObtain(
   return end === 'stopped' ? null : end === 'enough';
 }
 
+/** Every unbeaten way to pay for one assignment; none where its parts cannot be had. */
+export const waysToPay = (
+  world: World,
+  prepared: Prepared,
+  fork: ForkProblem,
+  values: readonly number[],
+): readonly Candidate[] => new Leaves(world, prepared, fork).candidates(values);
+
 /** What whole assignments come to, remembered by assignment and by demand. */
 class Leaves {
   private readonly world: World;

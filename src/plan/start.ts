@@ -95,7 +95,9 @@ function forkOfBike(bike: Bike, size: string | null, identity: Identity, questio
   if (all.length === 0) return { faults: [fault('bike-without-fork', { bike: bike.id })] };
   const choices = (found.length === 0 ? all : found).map((fork) => {
     const sizes = fork.sizes === null ? '' : ` (size ${fork.sizes.join(', ')})`;
-    const months = fork.months === null ? '' : ` (built ${fork.months.from ?? ''} to ${fork.months.to ?? ''})`;
+    const { from, to } = fork.months ?? { from: null, to: null };
+    const span = [from === null ? [] : `from ${from}`, to === null ? [] : `to ${to}`].flat().join(' ');
+    const months = span === '' ? '' : ` (built ${span})`;
     return `--chassis ${fork.chassis} --travel-now ${fork.travel / 1000}${sizes}${months}`;
   });
   return { faults: [fault('several-forks-of-bike', { bike: bike.id, choices })] };

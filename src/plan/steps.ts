@@ -1,14 +1,16 @@
 import type { Family, Fastener, Side } from '../catalog/index.ts';
+import type { ForkProblem } from '../fork/index.ts';
 import { amountNumber, byCodeUnit } from '../quantity/index.ts';
 import type { Plan, Step } from './answer.ts';
 import { money } from './lines.ts';
+import { lookWithExtra } from './looks.ts';
 import type { Prepared } from './prepare.ts';
 import type { Candidate } from './search.ts';
 import { sourceOf } from './source.ts';
 import type { World } from './world.ts';
 
 /** The order of work, each step with its tools, torques, amounts, looks and cautions. */
-export function planSteps(world: World, prepared: Prepared, candidate: Candidate): Step[] {
+export function planSteps(world: World, prepared: Prepared, fork: ForkProblem, candidate: Candidate): Step[] {
   const { catalog } = world;
   const { work, purchase } = candidate;
   return work.order.map(
@@ -42,7 +44,7 @@ export function planSteps(world: World, prepared: Prepared, candidate: Candidate
       slots: [...new Set([...operation.changes, ...operation.renews.map(({ slot }) => slot)])].filter(
         (slot) => work.changed.includes(slot) || work.needed.renewed.includes(slot),
       ),
-      looks: operation.looks,
+      looks: operation.looks.map((look) => lookWithExtra(world, prepared, fork, candidate, look)),
       cautions: operation.cautions,
       source: sourceOf(operation.source),
     }),

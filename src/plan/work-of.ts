@@ -71,7 +71,7 @@ function freshPieces(
   return fresh;
 }
 
-/** Parts without a slot that newly fitted parts need, and what those need in turn. What is replaced and cannot be had stands for its last replacement. */
+/** Parts without a slot that newly fitted parts need (renewed by the same number: only needs marked so), and what those need in turn. What is replaced and cannot be had stands for its last replacement. */
 function extraParts(
   world: World,
   prepared: Prepared,
@@ -79,9 +79,9 @@ function extraParts(
   changed: readonly string[],
 ): Work['extras'] {
   const extras = new Map<string, { quantity: number; because: string[] }>();
-  const add = (sku: string, times: number): void => {
+  const add = (sku: string, times: number, only: 'all' | 'with-renewal'): void => {
     for (const need of world.catalog.parts.get(sku)?.needs ?? []) {
-      if (need.kind !== 'part') continue;
+      if (need.kind !== 'part' || (only === 'with-renewal' && !need.withRenewal)) continue;
       for (const { sku: standing, quantity } of standingFor(
         world,
         prepared.family.id,
@@ -92,11 +92,11 @@ function extraParts(
         const known = extras.get(standing) ?? { quantity: 0, because: [] };
         const wanted = need.quantity * quantity * times;
         extras.set(standing, { quantity: known.quantity + wanted, because: [...new Set([...known.because, sku])] });
-        add(standing, wanted);
+        add(standing, wanted, 'all');
       }
     }
   };
-  for (const [slot, { sku, quantity }] of fresh) if (changed.includes(slot)) add(sku, quantity);
+  for (const [slot, { sku, quantity }] of fresh) add(sku, quantity, changed.includes(slot) ? 'all' : 'with-renewal');
   return extras;
 }
 

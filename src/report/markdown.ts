@@ -2,6 +2,7 @@ import type { Line, Plan, Step } from '../plan/index.ts';
 import { groupBy } from '../quantity/index.ts';
 import { noPaint } from './paint.ts';
 import { chassisName, documentName, legsOf, type Scene } from './scene.ts';
+import { lookWords } from './text/look.ts';
 import { amountWords } from './text/poured.ts';
 import { refusalSections } from './text/refusal.ts';
 import { torqueWords } from './text/torque.ts';
@@ -160,7 +161,7 @@ function stepLines(scene: Scene, plan: Plan, step: Step, number: number): string
       (amount) =>
         `  - [ ] ${amount.action === 'drain' ? 'drain' : 'use'} ${literal(`${amount.name}: ${amountWords(scene, plan, amount)}`)}`,
     ),
-    ...step.looks.map(({ look, if: when, then }) => `  - [ ] look: ${literal(`${look}. If ${when}: ${then}`)}`),
+    ...step.looks.map((look) => `  - [ ] look: ${literal(lookWords(scene, plan, look))}`),
     ...step.cautions.map((caution) => `  - careful: ${literal(caution)}`),
   ];
 }

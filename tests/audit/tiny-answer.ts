@@ -1,4 +1,4 @@
-import { lookAtBore } from './tiny-catalog.ts';
+import { lookAnswered } from './tiny-catalog.ts';
 
 /** Answers to two questions on the tiny catalogue, worked out by hand. */
 const nothing = {
@@ -155,7 +155,7 @@ const shorter = (label: readonly string[], spring: string, price: string, days: 
     step('spring-swap', 12, {
       slots: ['spring'],
       amounts: [dose('use', 'OD-SLICK', 'slick', 2, null)],
-      looks: [lookAtBore],
+      looks: [lookAnswered],
     }),
     step('cap-on', 4, { tools: ['cap-socket'], fasteners: [fastener('top cap', 'left', 'cap-socket', '20 N·m')] }),
     lowersOn,

@@ -64,6 +64,9 @@ const bothLegs = [
 
 export const lookAtBore = { look: 'bore', if: 'scored', then: 'stop', adds: ['upper'] };
 
+/** The look as an answer shows it: of the upper nobody knows a price here. */
+export const lookAnswered = { ...lookAtBore, extra: null };
+
 export const tinyCatalog = {
   catalog: { name: 'Tiny', currency: 'EUR' },
   makers: [{ id: 'ondwick', name: 'Ondwick Forkwrights' }],

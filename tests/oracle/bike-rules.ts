@@ -234,18 +234,22 @@ const rotorGreatest = (scene: Scene): Member =>
 const steererLength = (scene: Scene, bike: Bike): Member =>
   rule({
     code: 'steerer-length',
-    looksAt: ['chassis', 'headset-lower', 'stem-spacers'],
+    looksAt: ['chassis', 'headset-lower', 'stem-spacers', 'steerer'],
     holds: (draft) => {
-      const changes = ['upper', 'headset-lower', 'stem-spacers'].some((slot) => isChanged(scene, draft, slot));
+      const changes = ['upper', 'headset-lower', 'stem-spacers', 'steerer'].some((slot) =>
+        isChanged(scene, draft, slot),
+      );
       const [steerer, needed] = [steererOf(scene, draft), steererNeeded(scene, draft, bike)];
       return (!isNewBike(scene) && !changes) || steerer === null || needed === null || steerer >= needed;
     },
   });
 
-/** A steerer is cut, never extended: a new upper brings that of its chassis. */
+/** A steerer is cut, never extended: a new upper brings that of its chassis; a dual crown's is a part of its own. */
 function steererOf(scene: Scene, draft: Draft): number | null {
   const { steererLength: told } = scene.question;
-  if (isChanged(scene, draft, 'upper')) return chassisOf(draft).steerer?.length ?? null;
+  const bringsOne = contentOf(draft, 'steerer') === undefined ? 'upper' : 'steerer';
+  if (isChanged(scene, draft, bringsOne) || scene.question.wants.renew.includes(bringsOne))
+    return chassisOf(draft).steerer?.length ?? null;
   if (told !== undefined) return Math.round(told * 1000);
   return scene.now.steererOfBike ?? scene.now.chassis.steerer?.length ?? null;
 }

@@ -171,7 +171,7 @@ const part = z.object({
     .array(
       z.union([
         z.object({ slot: z.string(), 'any-of': z.array(z.string()) }),
-        z.object({ sku: z.string(), quantity: z.number().default(1) }),
+        z.object({ sku: z.string(), quantity: z.number().default(1), 'with-renewal': z.boolean().default(false) }),
       ]),
     )
     .default([]),

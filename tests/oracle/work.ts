@@ -117,12 +117,13 @@ function neededPieces(scene: Scene, draft: Draft, renewed: ReadonlySet<string>):
   for (const slot of slotsOf(scene)) {
     const content = contentOf(draft, slot);
     if (content === null) continue;
-    const isRenewed = renewed.has(slot);
-    if (!isRenewed && !isChanged(scene, draft, slot)) continue;
+    const [isRenewed, changes] = [renewed.has(slot), isChanged(scene, draft, slot)];
+    if (!isRenewed && !changes) continue;
     const rule = scene.now.family.slots[slot];
     const isFresh = isRenewed || rule?.wears === true || rule?.['single-use'] === true;
-    add(content.sku, content.quantity - (isRenewed ? 0 : goesBack(nowIn(scene, slot), content)), isFresh);
-    for (const [sku, count] of companions(scene, content.sku, newlyFitted(nowIn(scene, slot), content)))
+    const pieces = content.quantity - (isRenewed ? 0 : goesBack(nowIn(scene, slot), content));
+    add(content.sku, pieces, isFresh);
+    for (const [sku, count] of companions(scene, content.sku, pieces, changes ? 'all' : 'with-renewal'))
       add(sku, count, false);
   }
   return needed;
@@ -132,16 +133,18 @@ function neededPieces(scene: Scene, draft: Draft, renewed: ReadonlySet<string>):
 const goesBack = (before: Content, after: NonNullable<Content>): number =>
   before?.sku === after.sku ? Math.min(before.quantity, after.quantity) : 0;
 
-/** Pieces that were not in the slot before; one that is renewed by the same SKU has its companions already. */
-const newlyFitted = (before: Content, after: NonNullable<Content>): number => after.quantity - goesBack(before, after);
-
-/** Parts without a slot that come along with a part, and with those in turn. */
-function companions(scene: Scene, sku: string, pieces: number): readonly (readonly [string, number])[] {
+/** Parts without a slot that come along with a part, and with those in turn; with one renewed by the same SKU only what cannot be taken over. */
+function companions(
+  scene: Scene,
+  sku: string,
+  pieces: number,
+  which: 'all' | 'with-renewal',
+): readonly (readonly [string, number])[] {
   if (pieces === 0) return [];
   return (scene.book.parts.get(sku)?.needs ?? []).flatMap((need) =>
-    'slot' in need
+    'slot' in need || (which === 'with-renewal' && !need['with-renewal'])
       ? []
-      : [[need.sku, need.quantity * pieces] as const, ...companions(scene, need.sku, need.quantity * pieces)],
+      : [[need.sku, need.quantity * pieces] as const, ...companions(scene, need.sku, need.quantity * pieces, 'all')],
   );
 }
 

@@ -82,7 +82,7 @@ function linkNeed(reader: RecordReader<RawPart>, index: number): Need {
   }
   const sku = raw.sku ?? '';
   reader.refer('parts', sku, ['needs', index, 'sku']);
-  return { kind: 'part', sku, quantity: raw.quantity ?? 1, reason };
+  return { kind: 'part', sku, quantity: raw.quantity ?? 1, withRenewal: raw['with-renewal'] ?? false, reason };
 }
 
 function linkExclude(reader: RecordReader<RawPart>, index: number): Exclude {

@@ -2,6 +2,7 @@ import type { Plan, Step } from '../../plan/index.ts';
 import { groupBy } from '../../quantity/index.ts';
 import { section, wrapped } from '../layout.ts';
 import { documentName, type Scene } from '../scene.ts';
+import { lookWords } from './look.ts';
 import { amountWords } from './poured.ts';
 import { toolName, toolOf, torqueWords } from './torque.ts';
 
@@ -92,7 +93,7 @@ interface Standing {
 }
 
 function stepLines(scene: Scene, plan: Plan, step: Step, { number, main }: Standing): string[] {
-  const { page, language } = scene;
+  const { page } = scene;
   const hang = '    ';
   const detail = (style: 'warn' | 'strong' | 'faint', name: string, text: string): string[] =>
     wrapped(page, text, `${hang}${page.paint(style, name.padEnd(7))} `, `${hang}        `);
@@ -105,13 +106,7 @@ function stepLines(scene: Scene, plan: Plan, step: Step, { number, main }: Stand
     ...amountLines(scene, plan, step, 'drain').flatMap((text) => detail('strong', 'Drain', text)),
     ...amountLines(scene, plan, step, 'use').flatMap((text) => detail('strong', 'Use', text)),
     ...(step.tools.length === 0 ? [] : detail('faint', 'Tools', step.tools.map((id) => toolOf(plan, id)).join(', '))),
-    ...step.looks.flatMap(({ look, if: when, then, adds }) =>
-      detail(
-        'warn',
-        'Look',
-        `${look}. If ${when}: ${then}${adds.length === 0 ? '' : ` (adds: ${adds.map(language.phrases.role).join(', ')})`}`,
-      ),
-    ),
+    ...step.looks.flatMap((look) => detail('warn', 'Look', lookWords(scene, plan, look))),
     ...step.cautions.flatMap((caution) => detail('warn', 'Care', caution)),
   ];
 }

@@ -1,4 +1,4 @@
-import type { Line } from '../../plan/index.ts';
+import type { Line, Step } from '../../plan/index.ts';
 
 /** Headings, names and small phrases: all that is said beside the codes. */
 export interface Phrases {
@@ -14,6 +14,8 @@ export interface Phrases {
   readonly speaker: Readonly<Record<'want' | 'kept' | 'now' | 'rule' | 'listing' | 'stock' | 'notice', string>>;
   readonly money: (amount: string, currency: string, atLeast: 'exact' | 'at-least') => string;
   readonly more: (amount: string, currency: string) => string;
+  /** What a look would add, should it find what it looks for; the empty text where it adds nothing. */
+  readonly lookAdds: (look: Step['looks'][number], currency: string) => string;
   readonly minutes: (minutes: number) => string;
   readonly ready: (days: number | null) => string;
   readonly arrives: (days: number | null) => string;

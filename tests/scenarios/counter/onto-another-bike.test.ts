@@ -32,6 +32,19 @@ describe('steerer, the fork of a dallowick-brannig m of 2024-05 onto a dallowick
   });
 });
 
+describe('a new upper, the same fork', () => {
+  // Uncut it is 250 mm long: 135 + 8 + 10 + 40 = 193, so both spacers stay where they are.
+  it('size xl: a new upper by the same number brings a steerer that is long enough', async () => {
+    const answer = await askDemo({ ...QUESTIONS.longestHeadTube, wants: { renew: ['upper'] } });
+    const plan = onlyPlan(answer);
+    expect(changes(plan)).toEqual([]);
+    expect(bought(plan).filter((line) => /QN-U-44|STARNUT/.test(line))).toEqual([
+      '1 QN-U-44 x 289.00 = 289.00, 12 days',
+      '1 ST-STARNUT x 2.90 = 2.90, 0 days',
+    ]);
+  });
+});
+
 describe('hub, odrun-584 at 170 mm onto hennivar-sorrin', () => {
   // Both are 20x110. The rotor plane is 15 mm on the fork, 10 mm on the bike's hub, and no other hub is fitted at this bench.
   it('the rotor planes differ: impossible', async () => {

@@ -23,6 +23,18 @@ export const phrases: Phrases = {
   money: (amount, currency, atLeast) => `${atLeast === 'at-least' ? 'at least ' : ''}${amount} ${currency}`,
   more: (amount, currency) =>
     amount.startsWith('-') ? `${amount.slice(1)} ${currency} less` : `${amount} ${currency} more`,
+  lookAdds: ({ adds, extra }, currency) => {
+    if (adds.length === 0) return '';
+    const slots = adds.map(roleName).join(', ');
+    if (extra === null) return `adds: ${slots}; not to be had under this number`;
+    if (extra.money === '0.00' && extra.minutes === 0) return `adds: ${slots}; in this plan already`;
+    const time = extra.minutes === 0 ? 'no more time' : `${extra.minutes} min more`;
+    const wait =
+      extra.days === 0
+        ? ''
+        : `, ${extra.days === null ? 'date not known' : `ready in ${extra.days} ${extra.days === 1 ? 'day' : 'days'}`}`;
+    return `adds: ${slots}; ${extra.atLeast ? 'at least ' : ''}${phrases.more(extra.money, currency)}, ${time}${wait}`;
+  },
   minutes: (minutes) => `${minutes} min`,
   ready: (days) =>
     days === null ? 'date not known' : days === 0 ? 'ready at once' : `ready in ${days} ${days === 1 ? 'day' : 'days'}`,

@@ -1,0 +1,65 @@
+import type { Look } from '../catalog/index.ts';
+import type { ForkProblem } from '../fork/index.ts';
+import { minor } from '../quantity/index.ts';
+import { isSolution } from '../solve/index.ts';
+import type { Step } from './answer.ts';
+import { money } from './lines.ts';
+import { byPreference } from './preference.ts';
+import type { Prepared } from './prepare.ts';
+import { type Candidate, waysToPay } from './search.ts';
+import type { World } from './world.ts';
+
+type Extra = Step['looks'][number]['extra'];
+
+/** A look with what it would add to this very plan, should it find what it looks for: model.md, section 5. */
+export function lookWithExtra(
+  world: World,
+  prepared: Prepared,
+  fork: ForkProblem,
+  candidate: Candidate,
+  look: Look,
+): Step['looks'][number] {
+  const adds = look.adds.filter((slot) => candidate.build.slots.get(slot));
+  return { ...look, adds, extra: adds.length === 0 ? null : extraOf(world, prepared, fork, candidate, adds) };
+}
+
+/**
+ * The plan with those slots renewed too, less the plan. What is renewed may be any number that the rest of the build allows (a kit may bring others),
+ * bought the preferred way; null where no new piece can be had.
+ */
+function extraOf(
+  world: World,
+  prepared: Prepared,
+  fork: ForkProblem,
+  candidate: Candidate,
+  slots: readonly string[],
+): Extra {
+  const more: Prepared = {
+    ...prepared,
+    wants: { ...prepared.wants, renew: [...new Set([...prepared.wants.renew, ...slots])] },
+  };
+  const renewed = new Set([...candidate.work.needed.renewed, ...slots]);
+  const variables = fork.domains.flatMap(({ slot }, at) => (renewed.has(slot.name) ? [at + 1] : []));
+  const vectors = allValues(fork, candidate.values, variables)
+    .filter((values) => isSolution(fork.problem, values))
+    .flatMap((values) => waysToPay(world, more, fork, values).map(({ vector }) => vector));
+  const [best] = vectors.sort((a, b) => byPreference(prepared.question.prefer, a, b));
+  if (!best) return null;
+  const [total, minutes, , unpriced] = candidate.vector;
+  return {
+    money: money(world, minor(best[0] - total)),
+    minutes: best[1] - minutes,
+    days: Number.isFinite(best[2]) ? best[2] : null,
+    atLeast: best[3] > unpriced || !world.hasShop,
+  };
+}
+
+/** The assignment with every combination of values of some variables. */
+const allValues = (fork: ForkProblem, values: readonly number[], variables: readonly number[]): readonly number[][] =>
+  variables.reduce<readonly number[][]>(
+    (found, variable) =>
+      found.flatMap((one) =>
+        Array.from({ length: fork.sizes[variable] ?? 0 }, (_, value) => one.with(variable, value)),
+      ),
+    [[...values]],
+  );
