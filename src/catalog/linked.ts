@@ -1,11 +1,14 @@
 import type {
+  Microlitres,
   Micrometres,
+  Millidegrees,
   Milligrams,
   MillinewtonMetres,
   MilliSquareMillimetresPerSecond,
   Minor,
   Minutes,
   NewtonsPerMetre,
+  Pascals,
   SupplyUnit,
 } from '../quantity/index.ts';
 import type { LegFunction, RawNumbers, Side, TravelSetBy, Use } from './raw.ts';
@@ -132,6 +135,19 @@ export interface Range {
   readonly least: Micrometres | null;
   readonly greatest: Micrometres | null;
 }
+/** A frame as its maker draws it, with the fork it left the works with unless it says otherwise. */
+export interface Geometry {
+  readonly sizes: readonly string[] | null;
+  readonly headAngle: Millidegrees;
+  readonly seatAngle: Millidegrees | null;
+  readonly wheelbase: Micrometres;
+  /** Distance from the rear axle to the bottom bracket, and how far that is below. */
+  readonly bottomBracket: { readonly chainstay: Micrometres; readonly drop: Micrometres } | null;
+  readonly reachAndStack: { readonly reach: Micrometres; readonly stack: Micrometres } | null;
+  readonly axleToCrown: { readonly length: Micrometres; readonly measured: 'along-steerer' | 'straight' } | null;
+  readonly offset: Micrometres | null;
+  readonly source: SourceRef;
+}
 export interface BikeLimit {
   readonly wheel: number | null;
   readonly sizes: readonly string[] | null;
@@ -163,6 +179,9 @@ export interface Bike {
   readonly forks: readonly BikeFork[];
   readonly wheel: number;
   readonly tyre: Tyre | null;
+  /** The tyre at the back; that in front where the record does not tell them apart. */
+  readonly rearTyre: Tyre | null;
+  readonly geometry: readonly Geometry[];
   readonly motorAssisted: boolean | null;
   readonly category: number | null;
   readonly dualCrown: boolean | null;
@@ -277,6 +296,8 @@ export interface Clause {
   /** Travels a spring gives there, greatest first. */
   readonly travels: readonly Micrometres[];
   readonly volumeSpacers: readonly SpacerCount[];
+  /** Positive chamber at full extension there, where it differs from the part's. */
+  readonly positiveVolume: Microlitres | null;
   readonly source: SourceRef;
 }
 export type Need =
@@ -292,6 +313,24 @@ export type Need =
 export type Exclude =
   | { readonly kind: 'sku'; readonly sku: string; readonly reason: string }
   | { readonly kind: 'slot'; readonly slot: string; readonly reason: string };
+/** An air spring's chambers at full extension and what its maker names; null: not known. */
+export interface Air {
+  readonly positiveVolume: Microlitres | null;
+  readonly negativeVolume: Microlitres | null;
+  /** Travel at which a port joins the chambers. */
+  readonly equalisesAt: Micrometres | null;
+  /** Of a negative chamber with a valve of its own. */
+  readonly negativePressure: Pascals | null;
+  readonly least: Pascals | null;
+  readonly greatest: Pascals | null;
+  /** The maker's chart by the mass of the rider with kit, both ends of a row included; empty: none. */
+  readonly chart: readonly {
+    readonly from: Milligrams;
+    readonly to: Milligrams;
+    readonly least: Pascals;
+    readonly greatest: Pascals;
+  }[];
+}
 export interface Part {
   readonly sku: string;
   readonly maker: string;
@@ -306,6 +345,9 @@ export interface Part {
   readonly excludes: readonly Exclude[];
   readonly doses: ReadonlyMap<string, Dose>;
   readonly rate: NewtonsPerMetre | null;
+  /** Of a volume spacer: what one takes away from the chamber. */
+  readonly volume: Microlitres | null;
+  readonly air: Air | null;
   readonly replacedBy: readonly Replacement[];
   readonly mass: Milligrams | null;
   readonly price: Minor | null;

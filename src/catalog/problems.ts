@@ -47,7 +47,7 @@ export interface ProblemParams {
   'travel-range-empty': { readonly least: string; readonly greatest: string };
   // sense: what records claim together (src/check)
   'build-travel': { readonly claimed: string; readonly gives: string };
-  'build-breaks-rule': { readonly build: string; readonly rule: string; readonly held: string; readonly limit: string };
+  'build-breaks-rule': { readonly build: string } & BrokenRule;
   'clause-contradicts': {
     readonly sku: string;
     readonly chassis: string;
@@ -61,6 +61,80 @@ export interface ProblemParams {
   'unknown-trait': { readonly trait: string; readonly family: string };
   'slot-out-of-reach': { readonly slot: string; readonly family: string };
   'operation-of-other-family': { readonly operation: string; readonly family: string };
+  'factory-part-without-clause': {
+    readonly sku: string;
+    readonly slot: string;
+    readonly chassis: string;
+    readonly build: string;
+  };
+  'bike-fork-without-build': { readonly bike: string; readonly fork: string; readonly fault: string };
+  'bike-fork-breaks-rule': { readonly on: string; readonly fork: string } & BrokenRule;
+  'travel-out-of-reach': {
+    readonly sku: string;
+    readonly chassis: string;
+    readonly travel: string;
+    /** Travel of the factory build that the search set out from, in mm. */
+    readonly from: number;
+    readonly rules: readonly string[];
+  };
+  'travel-outside-range': {
+    readonly sku: string;
+    readonly chassis: string;
+    readonly travel: string;
+    readonly limit: string;
+    /** Whose limit it is. */
+    readonly says: 'chassis' | 'clause';
+  };
+  'axle-to-crown-too-short': {
+    readonly chassis: string;
+    readonly compressed: string;
+    readonly radius: string;
+    readonly of: 'wheel' | 'tyre';
+  };
+  'shared-part-disagrees': {
+    readonly sku: string;
+    readonly fact: string;
+    readonly chassis: string;
+    readonly own: string;
+    readonly other: string;
+    readonly theirs: string;
+  };
+  'clause-matches-nothing': { readonly sku: string; readonly family: string };
+  'clause-without-slot': { readonly sku: string; readonly role: string; readonly family: string };
+  'spacers-above-slot': {
+    readonly sku: string;
+    readonly standard: number;
+    readonly most: number;
+    readonly family: string;
+  };
+  'need-cannot-be-met': {
+    readonly sku: string;
+    readonly slot: string;
+    readonly anyOf: readonly string[];
+    readonly chassis: string;
+  };
+  'part-fits-nothing': { readonly sku: string; readonly role: string };
+  'kit-serves-nothing': { readonly sku: string };
+  'replacement-does-not-fit': { readonly sku: string; readonly by: readonly string[]; readonly chassis: string };
+  'slot-without-parts': { readonly slot: string; readonly family: string };
+  'measure-not-stated': {
+    readonly id: string;
+    readonly measure: string;
+    readonly role: string;
+    readonly sku: string;
+  };
+  'trait-not-stated': { readonly sku: string; readonly trait: string; readonly family: string };
+  'spacers-not-stated': { readonly sku: string; readonly travel: string };
+  'specification-without-supply': { readonly specification: string };
+  'supply-serves-nothing': { readonly sku: string; readonly meets: readonly string[] };
+  'dose-not-asked': { readonly dose: string; readonly of: string };
+  'dose-not-stated': {
+    readonly dose: string;
+    readonly slot: string;
+    readonly operation: string;
+    readonly family: string;
+  };
+  'closer-without-opener': { readonly operation: string; readonly job: string; readonly openers: readonly string[] };
   // stock and shop
   'stock-column': { readonly columns: readonly string[]; readonly found: readonly string[] };
   'stock-value': { readonly column: string; readonly found: string; readonly expected: string };
@@ -69,6 +143,12 @@ export interface ProblemParams {
   'other-currency': { readonly found: string; readonly expected: string };
 }
 export type ProblemCode = keyof ProblemParams;
+
+type ParamValue = string | number | boolean | null | readonly string[];
+/** A rule of the engine that something breaks: `about` is its code, its own values stand beside it, and `values` are both sides where those do not give them. */
+export type BrokenRule = { readonly about: string; readonly values: readonly string[] } & Readonly<
+  Record<string, ParamValue>
+>;
 
 /** A place in a file: 1-based line and column, with the line's text to show. */
 export interface Place {
@@ -80,7 +160,7 @@ export interface Place {
 export interface Problem {
   readonly severity: 'error' | 'warning';
   readonly code: ProblemCode;
-  readonly params: Readonly<Record<string, string | number | readonly string[]>>;
+  readonly params: Readonly<Record<string, ParamValue>>;
   readonly place: Place | null;
 }
 /** What a stage returns: it goes on after a problem, and leaves out what it could not use. */

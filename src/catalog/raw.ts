@@ -77,6 +77,23 @@ export interface RawRange {
   readonly least?: string;
   readonly greatest?: string;
 }
+export interface RawPressureRange {
+  readonly least?: string;
+  readonly greatest?: string;
+}
+export interface RawGeometry {
+  readonly sizes?: readonly string[];
+  readonly 'head-angle': string;
+  readonly 'seat-angle'?: string;
+  readonly wheelbase: string;
+  readonly chainstay?: string;
+  readonly 'bottom-bracket-drop'?: string;
+  readonly reach?: string;
+  readonly stack?: string;
+  readonly 'axle-to-crown'?: { readonly length: string; readonly measured: 'along-steerer' | 'straight' };
+  readonly offset?: string;
+  readonly source?: RawSource;
+}
 export interface RawBikeLimit {
   readonly wheel?: number;
   readonly sizes?: readonly string[];
@@ -102,6 +119,8 @@ export interface RawBike {
   readonly forks?: readonly RawBikeFork[];
   readonly wheel: number;
   readonly tyre?: string;
+  readonly 'rear-tyre'?: string;
+  readonly geometry?: readonly RawGeometry[];
   readonly 'motor-assisted'?: boolean;
   readonly category?: number;
   readonly 'dual-crown'?: boolean;
@@ -213,6 +232,7 @@ export interface RawClause {
   readonly reason?: string;
   readonly travel?: string;
   readonly travels?: readonly string[];
+  readonly 'positive-volume'?: string;
   readonly 'volume-spacers'?: RawSpacerCount | readonly RawSpacerCount[];
   readonly source?: RawSource;
 }
@@ -235,6 +255,19 @@ export interface RawNumbers {
   readonly marking?: string;
   readonly shop?: string;
 }
+export interface RawAir {
+  readonly 'positive-volume'?: string;
+  readonly 'negative-volume'?: string;
+  readonly 'equalises-at'?: string;
+  readonly 'negative-pressure'?: string;
+  readonly pressure?: RawPressureRange;
+  readonly chart?: readonly {
+    readonly from: string;
+    readonly to: string;
+    readonly least: string;
+    readonly greatest: string;
+  }[];
+}
 export interface RawPart {
   readonly sku: string;
   readonly maker: string;
@@ -249,6 +282,8 @@ export interface RawPart {
   readonly excludes?: readonly RawExclude[];
   readonly doses?: RawDoses;
   readonly rate?: string;
+  readonly volume?: string;
+  readonly air?: RawAir;
   readonly 'replaced-by'?: readonly RawReplacement[];
   readonly mass?: string;
   readonly price?: string | number;

@@ -23,6 +23,8 @@ export type Minutes = Branded<'Minutes'>;
 export type NewtonsPerMetre = Branded<'NewtonsPerMetre'>;
 /** Area, whole thousandths of mm². */
 export type MilliSquareMillimetres = Branded<'MilliSquareMillimetres'>;
+/** Angle, whole thousandths of a degree. */
+export type Millidegrees = Branded<'Millidegrees'>;
 /** Money, whole minor units of the catalogue's currency (ISO 4217). */
 export type Minor = Branded<'Minor'>;
 
@@ -37,6 +39,7 @@ export interface DimensionUnits {
   readonly time: Minutes;
   readonly rate: NewtonsPerMetre;
   readonly area: MilliSquareMillimetres;
+  readonly angle: Millidegrees;
 }
 export type Dimension = keyof DimensionUnits;
 

@@ -3,15 +3,19 @@ export {
   type Dimension,
   type DimensionUnits,
   held,
+  type Microlitres,
   type Micrometres,
+  type Millidegrees,
   type Milligrams,
   type MillinewtonMetres,
+  type MilliSquareMillimetres,
   type MilliSquareMillimetresPerSecond,
   type Minor,
   type Minutes,
   millimetres,
   minor,
   type NewtonsPerMetre,
+  type Pascals,
 } from './brands.ts';
 export { groupBy } from './group.ts';
 export { formatMoney, minorDigits, multiplyDivide, parseMoney } from './money.ts';

@@ -16,8 +16,9 @@ const HELD_IN: Readonly<Record<Dimension, string>> = {
   time: 's',
   rate: 'N/m',
   area: 'mm^2',
+  angle: 'deg',
 };
-/** Held units per unit above: torque in thousandths of N·m, viscosity and area in thousandths, time in sixtieths of a second's reciprocal. */
+/** Held units per unit above: torque in thousandths of N·m, viscosity, area and angle in thousandths, time in sixtieths of a second's reciprocal. */
 const SCALE: Readonly<Record<Dimension, readonly [number, number]>> = {
   length: [1, 1],
   volume: [1, 1],
@@ -28,6 +29,7 @@ const SCALE: Readonly<Record<Dimension, readonly [number, number]>> = {
   time: [1, 60],
   rate: [1, 1],
   area: [1000, 1],
+  angle: [1000, 1],
 };
 
 /** Units that people write and the library spells otherwise. Factors: NIST SP 811, appendix B.8 (through the library's own definitions). */
@@ -47,6 +49,7 @@ const SPELLING: ReadonlyMap<string, string> = new Map([
   ['l', 'L'],
   ['fl oz', 'floz'],
   ['"', 'in'],
+  ['°', 'deg'],
   ['μm', 'um'],
   ['µm', 'um'],
   ['μL', 'uL'],
@@ -70,6 +73,7 @@ export const WRITTEN_UNITS: Readonly<Record<Dimension, string>> = {
   time: 'min, h',
   rate: 'N/mm, lbf/in',
   area: 'mm², cm²',
+  angle: 'deg, °',
 };
 
 /** Why a text is not a quantity of a dimension. */

@@ -17,13 +17,13 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   supply: ['catalog', 'solve'],
   identify: ['catalog', 'fitment'],
   plan: ['catalog', 'fitment', 'fork', 'solve', 'work', 'supply', 'identify', 'physics'],
-  check: ['catalog', 'fitment', 'fork', 'work', 'plan', 'physics'],
+  check: ['catalog', 'fitment', 'fork', 'solve', 'work', 'plan', 'physics'],
   compare: ['catalog', 'plan', 'physics'],
   audit: [],
   jobs: ['plan', 'supply'],
   report: ['catalog', 'fitment', 'plan', 'check', 'physics'],
 };
-const SHELLS = ['cli', 'server', 'web'];
+const SHELLS = ['cli', 'server', 'web', 'outside'];
 /** Files of the core that touch the machine. */
 const MACHINE = ['catalog/read.ts'];
 /** One door for each library. */

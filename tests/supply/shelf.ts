@@ -53,6 +53,8 @@ export function market(shelf: Shelf): Market {
       excludes: [],
       doses: new Map(),
       rate: null,
+      volume: null,
+      air: null,
       replacedBy: part.replaced
         ? [
             {

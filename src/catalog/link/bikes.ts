@@ -1,5 +1,5 @@
 import type { Micrometres } from '../../quantity/index.ts';
-import type { Bike, Content, Notice, Tyre } from '../linked.ts';
+import type { Bike, Content, Geometry, Notice, Tyre } from '../linked.ts';
 import type { RawBike, RawContent, RawNotice } from '../raw.ts';
 import type { Path } from '../source-file.ts';
 import type { RecordReader } from './context.ts';
@@ -32,6 +32,8 @@ export function linkBike(reader: RecordReader<RawBike>): Bike {
     }),
     wheel: raw.wheel,
     tyre: raw.tyre === undefined ? null : readTyre(raw.tyre),
+    rearTyre: readTyre(raw['rear-tyre'] ?? raw.tyre ?? ''),
+    geometry: (raw.geometry ?? []).map((_geometry, index) => linkGeometry(reader, index, source)),
     motorAssisted: raw['motor-assisted'] ?? null,
     category: raw.category ?? null,
     dualCrown: raw['dual-crown'] ?? null,
@@ -57,6 +59,31 @@ export function linkBike(reader: RecordReader<RawBike>): Bike {
       };
     }),
     source,
+  };
+}
+
+function linkGeometry(reader: RecordReader<RawBike>, index: number, inherited: Bike['source']): Geometry {
+  const path: Path = ['geometry', index];
+  const raw = reader.at.raw.geometry?.[index] ?? { 'head-angle': '', wheelbase: '' };
+  knownSizes(reader, raw.sizes, [...path, 'sizes']);
+  const length = (text: string, ...key: readonly string[]) => reader.quantity('length', text, [...path, ...key]);
+  const { chainstay, reach, stack, 'bottom-bracket-drop': drop, 'axle-to-crown': drawn } = raw;
+  return {
+    sizes: raw.sizes ?? null,
+    headAngle: reader.quantity('angle', raw['head-angle'], [...path, 'head-angle']),
+    seatAngle: reader.optional('angle', raw['seat-angle'], [...path, 'seat-angle']),
+    wheelbase: length(raw.wheelbase, 'wheelbase'),
+    bottomBracket:
+      chainstay === undefined || drop === undefined
+        ? null
+        : { chainstay: length(chainstay, 'chainstay'), drop: length(drop, 'bottom-bracket-drop') },
+    reachAndStack:
+      reach === undefined || stack === undefined
+        ? null
+        : { reach: length(reach, 'reach'), stack: length(stack, 'stack') },
+    axleToCrown: drawn ? { length: length(drawn.length, 'axle-to-crown', 'length'), measured: drawn.measured } : null,
+    offset: reader.optional('length', raw.offset, [...path, 'offset']),
+    source: reader.source(raw.source, `geometry[${index}]`, [...path, 'source'], inherited),
   };
 }
 

@@ -177,6 +177,7 @@ function places(records: LocatedRecords): Map<string, string> {
       if ('fits' in raw) raw.fits?.forEach((_clause, index) => void add(`#fits[${index}]`, ['fits', index]));
       if (kind === 'bikes') {
         (raw as RawBike).forks?.forEach((_fork, index) => void add(`#forks[${index}]`, ['forks', index]));
+        (raw as RawBike).geometry?.forEach((_geometry, index) => void add(`#geometry[${index}]`, ['geometry', index]));
         (raw as RawBike).limits?.forEach((_limit, index) => void add(`#limits[${index}]`, ['limits', index]));
       }
       if (kind === 'chassis')

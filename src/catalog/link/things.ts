@@ -2,6 +2,7 @@ import { gtinCheckDigit } from '../gtin.ts';
 import type { Clause, Exclude, Kit, Need, Pack, Part, SpacerCount, Supply, Tool } from '../linked.ts';
 import type { RawClause, RawKit, RawNumbers, RawPart, RawSpacerCount, RawSupply, RawTool } from '../raw.ts';
 import type { Path } from '../source-file.ts';
+import { linkAir } from './air.ts';
 import { list, type RecordReader } from './context.ts';
 import { linkMonths, linkRange, linkReplacements, linkSerials } from './ranges.ts';
 
@@ -25,6 +26,8 @@ export function linkPart(reader: RecordReader<RawPart>): Part {
     excludes: (raw.excludes ?? []).map((_exclude, index) => linkExclude(reader, index)),
     doses: reader.doses(raw.doses),
     rate: reader.optional('rate', raw.rate, ['rate']),
+    volume: reader.optional('volume', raw.volume, ['volume']),
+    air: linkAir(reader, raw.air, ['air']),
     replacedBy: linkReplacements(reader, raw['replaced-by'], 'parts', source),
     mass: reader.optional('mass', raw.mass, ['mass']),
     price: reader.price(raw.price, ['price']),
@@ -59,6 +62,7 @@ function linkClause(reader: RecordReader<RawPart>, raw: RawClause, index: number
     volumeSpacers: (list<RawSpacerCount>(raw['volume-spacers']) ?? []).map((count, at) =>
       linkSpacerCount(reader, count, [...path, 'volume-spacers', at]),
     ),
+    positiveVolume: reader.optional('volume', raw['positive-volume'], [...path, 'positive-volume']),
     source: reader.source(raw.source, `fits[${index}]`, [...path, 'source'], inherited),
   };
 }

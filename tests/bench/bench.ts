@@ -1,0 +1,46 @@
+import { spawnSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+import { counterTimes } from './counter.ts';
+import { sampled } from './measure.ts';
+
+/** `npm run bench`: medians and ratios, all peers in one run. Start-up of Node is taken as the unit for the command. */
+const ROUNDS = 9;
+const WARM_UP = 4;
+
+const shown = (ms: number): string => `${ms.toFixed(2)} ms`;
+const root = fileURLToPath(new URL('../..', import.meta.url));
+
+const times = await counterTimes(ROUNDS, WARM_UP);
+const medians = sampled([...times.values()].map(({ median }) => median));
+console.log(`questions from the counter, each answered whole, ${times.size} questions, CPU time of a warm process:`);
+console.log(`  median ${shown(medians.median)}, p95 ${shown(medians.p95)}, most ${shown(medians.most)}`);
+const slowest = [...times].sort((a, b) => b[1].median - a[1].median).slice(0, 5);
+for (const [name, { median }] of slowest) console.log(`  ${name.padEnd(24)} ${shown(median)}`);
+
+const wall = (args: readonly string[]): number => {
+  const from = performance.now();
+  spawnSync(process.execPath, [...args], { cwd: root, stdio: 'ignore' });
+  return performance.now() - from;
+};
+const plan = [
+  'dist/legwork.js',
+  'plan',
+  '--catalog',
+  'demo-catalog',
+  '--chassis',
+  'quennet-622',
+  '--travel-now',
+  '150',
+  '--travel',
+  '130',
+];
+wall(plan);
+const [bare, command]: [number[], number[]] = [[], []];
+for (let round = 0; round < ROUNDS; round++) {
+  bare.push(wall(['-e', '0']));
+  command.push(wall(plan));
+}
+const [one, other] = [sampled(bare).median, sampled(command).median];
+console.log(
+  `the command from a warm cache: ${shown(other)} against ${shown(one)} of a bare start of Node, ${(other / one).toFixed(2)} times`,
+);
