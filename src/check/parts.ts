@@ -1,53 +1,93 @@
-import type { Catalog, Problem } from '../catalog/index.ts';
+import { BIKE_SLOTS, type Catalog, nearest, type Part, type Problem } from '../catalog/index.ts';
 import { fitVerdict, UNKNOWN_IDENTITY } from '../fitment/index.ts';
-import { problemAt } from './places.ts';
+import { problemAt, shown } from './places.ts';
+import { chassisNamed } from './verdicts.ts';
 
-/** Does each part's clause agree with the dimensions, does it fit anything at all, and can what it asks for be? */
+/** Does each part's clause agree with the dimensions, and is what it names there? */
 export function partProblems(catalog: Catalog): Problem[] {
+  const slots = new Set<string>([
+    ...[...catalog.families.values()].flatMap((family) => family.slots.map(({ name }) => name)),
+    ...BIKE_SLOTS,
+  ]);
+  return [...catalog.parts.values()].flatMap((part) => [
+    ...clauseContradictions(catalog, part),
+    ...spacerLength(catalog, part),
+    ...slotsNamed(catalog, part, slots),
+    ...generationsNamed(catalog, part),
+  ]);
+}
+
+function clauseContradictions(catalog: Catalog, part: Part): Problem[] {
+  const found = new Map<string, Problem>();
+  for (const chassis of chassisNamed(catalog, part)) {
+    const verdict = fitVerdict(catalog, part, chassis, UNKNOWN_IDENTITY);
+    if (verdict.kind !== 'no' || verdict.reason.code !== 'dimension' || verdict.reason.clause === null) continue;
+    const { disagreement, clause } = verdict.reason;
+    // a limit that is not kept (a damper too long here) is a no for this chassis and not a contradiction
+    if (disagreement.agreement.relation === 'at-most') continue;
+    const { measure } = disagreement.agreement;
+    const [own, other] = [shown(disagreement.part), shown(disagreement.neighbour)];
+    const key = `${clause.source.record} ${measure} ${other}`;
+    if (found.has(key)) continue;
+    const params = { sku: part.sku, chassis: chassis.id, measure, own, other };
+    found.set(key, problemAt(catalog, 'error', clause.source, 'clause-contradicts', params));
+  }
+  return [...found.values()];
+}
+
+const spacerLength = (catalog: Catalog, part: Part): Problem[] =>
+  part.fits.length > 0 && part.role === 'travel-spacers' && !part.dimensions.has('length')
+    ? [problemAt(catalog, 'error', part.source, 'travel-spacer-length', { sku: part.sku })]
+    : [];
+
+/** Slots that a part needs or excludes must be somewhere, and what it wants in them must go there. */
+function slotsNamed(catalog: Catalog, part: Part, slots: ReadonlySet<string>): Problem[] {
   const problems: Problem[] = [];
-  const slots = new Set([...catalog.families.values()].flatMap((family) => family.slots.map(({ name }) => name)));
-  for (const part of catalog.parts.values()) {
-    for (const chassis of catalog.chassis.values()) {
-      const verdict = fitVerdict(catalog, part, chassis, UNKNOWN_IDENTITY);
-      if (verdict.kind !== 'no' || verdict.reason.code !== 'dimension' || verdict.reason.clause === null) continue;
-      // a limit that is not kept (a damper too long here) is a no for this chassis and not a contradiction
-      if (verdict.reason.disagreement.agreement.relation === 'at-most') continue;
-      const { disagreement, clause } = verdict.reason;
-      const own = shown(disagreement.part);
-      const other = shown(disagreement.neighbour);
+  const named = [...part.needs, ...part.excludes].flatMap((tie) => (tie.kind === 'slot' ? [tie.slot] : []));
+  for (const slot of new Set(named)) {
+    if (!slots.has(slot))
       problems.push(
-        problemAt(catalog, 'error', clause.source, 'clause-contradicts', {
-          sku: part.sku,
-          chassis: chassis.id,
-          measure: disagreement.agreement.measure,
-          own,
-          other,
-        }),
+        problemAt(catalog, 'error', part.source, 'unknown-slot', { slot, family: 'any family', known: [...slots] }),
       );
-    }
-    if (part.fits.length > 0 && part.role === 'travel-spacers' && !part.dimensions.has('length')) {
-      problems.push(problemAt(catalog, 'error', part.source, 'travel-spacer-length', { sku: part.sku }));
-    }
-    const named = [
-      ...part.needs.flatMap((need) => (need.kind === 'slot' ? [need.slot] : [])),
-      ...part.excludes.flatMap((one) => (one.kind === 'slot' ? [one.slot] : [])),
-    ];
-    for (const slot of named) {
-      if (!slots.has(slot))
-        problems.push(
-          problemAt(catalog, 'error', part.source, 'unknown-slot', { slot, family: 'any family', known: [...slots] }),
-        );
-    }
-    for (const need of part.needs) {
-      if (need.kind !== 'slot') continue;
-      for (const sku of need.anyOf) {
-        const role = catalog.parts.get(sku)?.role;
-        if (role !== undefined && role !== need.slot)
-          problems.push(problemAt(catalog, 'warning', part.source, 'wrong-role', { sku, role, expected: need.slot }));
-      }
+  }
+  for (const need of part.needs) {
+    if (need.kind !== 'slot' || !slots.has(need.slot)) continue;
+    const roles = new Set(
+      [...catalog.families.values()].flatMap((family) =>
+        family.slots.flatMap(({ name, role }) => (name === need.slot ? [role] : [])),
+      ),
+    );
+    for (const sku of need.anyOf) {
+      const role = catalog.parts.get(sku)?.role;
+      if (role === undefined || role === need.slot || roles.has(role)) continue;
+      problems.push(
+        problemAt(catalog, 'warning', part.source, 'wrong-role', { sku, role, expected: [...roles][0] ?? need.slot }),
+      );
     }
   }
   return problems;
 }
 
-const shown = (value: string | number): string => (typeof value === 'number' ? `${value / 1000} mm` : value);
+/** A generation that a clause or a replacement names must be one of a family: a slip of the pen would make the statement silent. */
+function generationsNamed(catalog: Catalog, part: Part): Problem[] {
+  const named = [
+    ...part.fits.map(({ generations, family, source }) => ({ generations, families: [family], source })),
+    ...part.replacedBy.map(({ generations, families, source }) => ({
+      generations,
+      families: families ?? [...catalog.families.keys()],
+      source,
+    })),
+  ];
+  return named.flatMap(({ generations, families, source }) => {
+    const known = families.flatMap((id) => catalog.families.get(id)?.generations.map((one) => one.id) ?? []);
+    return (generations ?? [])
+      .filter((id) => !known.includes(id))
+      .map((id) =>
+        problemAt(catalog, 'error', source, 'unknown-reference', {
+          id,
+          kind: families.length === 1 ? `generations of ${families[0]}` : 'generations',
+          nearest: nearest(id, known),
+        }),
+      );
+  });
+}

@@ -1,61 +1,71 @@
 import type { Catalog, Family, Operation, Problem } from '../catalog/index.ts';
-import { familyOperations } from '../work/index.ts';
-import { problemAt } from './places.ts';
+import { familyOperations, neededOperations } from '../work/index.ts';
+import { doubt, problemAt } from './places.ts';
+import { listedFor } from './verdicts.ts';
 
-/** Can every slot that may change be reached, and do the operations of a family belong together? */
-export function workProblems(catalog: Catalog): Problem[] {
-  return [
-    ...[...catalog.families.values()].flatMap((family) => familyProblems(catalog, family)),
-    ...referenceProblems(catalog),
-  ];
+/** Do the operations of a family belong together, and do families and steps name slots that there are? */
+export const workProblems = (catalog: Catalog): Problem[] => [
+  ...[...catalog.families.values()].flatMap((family) => [
+    ...completeRoles(catalog, family),
+    ...dosedSlots(catalog, family),
+  ]),
+  ...otherFamilies(catalog),
+];
+
+/** Can every slot that may change be reached, is what a job closes open, and does anything ask for each step? */
+export const workDoubts = (catalog: Catalog): Problem[] =>
+  [...catalog.families.values()].flatMap((family) => {
+    const operations = familyOperations(catalog, family);
+    return [
+      ...keptTraits(catalog, family),
+      ...outOfReach(catalog, family, operations),
+      ...unaskedSteps(catalog, operations),
+      ...closedUnopened(catalog, family, operations),
+    ];
+  });
+
+function completeRoles(catalog: Catalog, family: Family): Problem[] {
+  const known = family.slots.map(({ role }) => role);
+  return family.complete
+    .filter((role) => !known.includes(role))
+    .map((slot) => problemAt(catalog, 'error', family.source, 'unknown-slot', { slot, family: family.id, known }));
 }
 
-function familyProblems(catalog: Catalog, family: Family): Problem[] {
-  const problems: Problem[] = [];
-  const operations = familyOperations(catalog, family);
+function dosedSlots(catalog: Catalog, family: Family): Problem[] {
+  const known = family.slots.map(({ name }) => name);
+  return familyOperations(catalog, family).flatMap((operation) =>
+    [...operation.uses, ...operation.drains].flatMap((use) =>
+      use.kind !== 'dose' || use.of === 'chassis' || known.includes(use.of)
+        ? []
+        : [problemAt(catalog, 'error', operation.source, 'unknown-slot', { slot: use.of, family: family.id, known })],
+    ),
+  );
+}
+
+function keptTraits(catalog: Catalog, family: Family): Problem[] {
+  const stated = new Set(
+    [...catalog.parts.values()].filter(({ role }) => role === 'damper').flatMap((part) => [...part.traits.keys()]),
+  );
+  return family.keeps
+    .filter((trait) => !stated.has(trait))
+    .map((trait) => doubt(catalog, family.source, 'unknown-trait', { trait, family: family.id }));
+}
+
+/** Several parts are listed for a slot, and no operation changes it. A family without operations describes no work at all. */
+function outOfReach(catalog: Catalog, family: Family, operations: readonly Operation[]): Problem[] {
   const changed = new Set(
     operations.flatMap(({ changes, renews }) => [
       ...changes,
       ...renews.filter(({ when }) => when === 'always').map(({ slot }) => slot),
     ]),
   );
-  const known = family.slots.map(({ name }) => name);
-  const roles = family.slots.map(({ role }) => role);
-  for (const role of family.complete) {
-    if (!roles.includes(role))
-      problems.push(
-        problemAt(catalog, 'error', family.source, 'unknown-slot', { slot: role, family: family.id, known: roles }),
-      );
-  }
-  const traits = new Set(
-    [...catalog.parts.values()].filter(({ role }) => role === 'damper').flatMap((part) => [...part.traits.keys()]),
-  );
-  for (const trait of family.keeps) {
-    if (!traits.has(trait))
-      problems.push(problemAt(catalog, 'warning', family.source, 'unknown-trait', { trait, family: family.id }));
-  }
-  for (const slot of known) {
-    const parts = [...catalog.parts.values()].filter(
-      (part) => part.role === slot && part.fits.some((clause) => !clause.not && clause.family === family.id),
-    );
-    if (parts.length > 1 && !changed.has(slot))
-      problems.push(problemAt(catalog, 'warning', family.source, 'slot-out-of-reach', { slot, family: family.id }));
-  }
-  for (const operation of operations) {
-    for (const use of [...operation.uses, ...operation.drains]) {
-      if (use.kind !== 'dose' || use.of === 'chassis') continue;
-      if (!known.includes(use.of))
-        problems.push(
-          problemAt(catalog, 'error', operation.source, 'unknown-slot', { slot: use.of, family: family.id, known }),
-        );
-    }
-  }
-  problems.push(...unreachedClosers(catalog, operations));
-  return problems;
+  return family.slots
+    .filter(({ name, role }) => !changed.has(name) && listedFor(catalog, family, role).length > 1)
+    .map(({ name }) => doubt(catalog, family.source, 'slot-out-of-reach', { slot: name, family: family.id }));
 }
 
 /** An operation that nothing asks for: it changes and renews nothing, no other requires it or is closed by it, no service lists it. A `closed-by` was forgotten. */
-function unreachedClosers(catalog: Catalog, operations: readonly Operation[]): Problem[] {
+function unaskedSteps(catalog: Catalog, operations: readonly Operation[]): Problem[] {
   const asked = new Set([
     ...operations.flatMap(({ requires, closedBy }) => [...requires, ...(closedBy === null ? [] : [closedBy])]),
     ...[...catalog.services.values()].flatMap((service) => service.operations),
@@ -66,37 +76,60 @@ function unreachedClosers(catalog: Catalog, operations: readonly Operation[]): P
         !asked.has(id) && changes.length === 0 && !renews.some(({ when }) => when === 'always'),
     )
     .map((operation) =>
-      problemAt(catalog, 'warning', operation.source, 'opener-without-closer', {
-        operation: operation.id,
-        reached: 'nothing',
-      }),
+      doubt(catalog, operation.source, 'opener-without-closer', { operation: operation.id, reached: 'nothing' }),
     );
 }
 
-/** What an operation requires, follows or is closed by must be there for each of its families; so must a service's operations. */
-function referenceProblems(catalog: Catalog): Problem[] {
-  const problems: Problem[] = [];
-  for (const operation of catalog.operations.values()) {
-    for (const id of [...operation.requires, ...(operation.closedBy === null ? [] : [operation.closedBy])]) {
+/**
+ * A job that closes what it never opens: a slot that is renewed on the way back and changed by no step on the way in, or a service that lists only the
+ * closing step. A step that requires something opens its own way and may stand alone.
+ */
+function closedUnopened(catalog: Catalog, family: Family, operations: readonly Operation[]): Problem[] {
+  const slots = new Set(operations.flatMap(({ changes, renews }) => [...changes, ...renews.map(({ slot }) => slot)]));
+  const services = [...catalog.services.values()].filter(({ families }) => families.includes(family.id));
+  const jobs = [
+    ...[...slots].map((slot) => ({ job: slot, changed: [slot], services: [] })),
+    ...services.map(({ id }) => ({ job: id, changed: [], services: [id] })),
+  ];
+  const said = new Set<string>();
+  return jobs.flatMap(({ job, changed, services: wanted }) => {
+    const needed = new Set(
+      neededOperations(catalog, family, { changed, renewed: [], services: wanted }).operations.map(({ id }) => id),
+    );
+    return operations.flatMap((closer) => {
+      const openers = operations.filter(({ closedBy }) => closedBy === closer.id).map(({ id }) => id);
+      const alone =
+        needed.has(closer.id) &&
+        closer.requires.length === 0 &&
+        openers.length > 0 &&
+        !openers.some((id) => needed.has(id));
+      if (!alone || said.has(closer.id)) return [];
+      said.add(closer.id);
+      return [doubt(catalog, closer.source, 'closer-without-opener', { operation: closer.id, job, openers })];
+    });
+  });
+}
+
+/** What an operation requires or is closed by must be there for each of its families; so must a service's operations. */
+function otherFamilies(catalog: Catalog): Problem[] {
+  const asking = [
+    ...[...catalog.operations.values()].map(({ families, requires, closedBy, source }) => ({
+      families,
+      named: [...requires, ...(closedBy === null ? [] : [closedBy])],
+      source,
+    })),
+    ...[...catalog.services.values()].map(({ id, families, operations }) => ({
+      families,
+      named: operations,
+      source: { record: `services/${id}` },
+    })),
+  ];
+  return asking.flatMap(({ families, named, source }) =>
+    named.flatMap((id) => {
       const other = catalog.operations.get(id);
-      for (const family of operation.families) {
-        if (other && !other.families.includes(family))
-          problems.push(
-            problemAt(catalog, 'error', operation.source, 'operation-of-other-family', { operation: id, family }),
-          );
-      }
-    }
-  }
-  for (const service of catalog.services.values()) {
-    for (const id of service.operations) {
-      const other = catalog.operations.get(id);
-      for (const family of service.families) {
-        if (other && !other.families.includes(family)) {
-          const source = { document: null, page: null, record: `services/${service.id}` };
-          problems.push(problemAt(catalog, 'error', source, 'operation-of-other-family', { operation: id, family }));
-        }
-      }
-    }
-  }
-  return problems;
+      return families
+        .filter((family) => other && !other.families.includes(family))
+        .map((family) => problemAt(catalog, 'error', source, 'operation-of-other-family', { operation: id, family }));
+    }),
+  );
 }

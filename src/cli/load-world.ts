@@ -108,17 +108,17 @@ async function parseCatalog(
   before: readonly Problem[],
 ): Promise<{ readonly value: Catalog | null; readonly problems: readonly Problem[] }> {
   if (files.length === 0 && before.length > 0) return { value: null, problems: [] };
-  const { readCatalog, senseProblems } = await import('./parse-files.ts');
+  const { contradictions, readCatalog } = await import('./parse-files.ts');
   const read = readCatalog(files, folder.path);
   const broken = [...before, ...read.problems].some(({ severity }) => severity === 'error');
   if (broken || !read.value) return { value: null, problems: read.problems };
-  const sense = senseProblems(read.value).map((problem) => withExcerpt(problem, files));
-  const contradicts = sense.some(({ severity }) => severity === 'error');
-  return { value: contradicts ? null : read.value, problems: [...read.problems, ...sense] };
+  const sense = contradictions(read.value).map((problem) => withExcerpt(problem, files));
+  const isContradicted = sense.some(({ severity }) => severity === 'error');
+  return { value: isContradicted ? null : read.value, problems: [...read.problems, ...sense] };
 }
 
 /** The line of the file beside a problem that was found after the text was left behind. */
-function withExcerpt(problem: Problem, files: Sources['files']): Problem {
+export function withExcerpt(problem: Problem, files: Sources['files']): Problem {
   const { place } = problem;
   if (place === null || place.excerpt !== '') return problem;
   const line = files.find(({ name }) => name === place.file)?.text.split(/\r?\n/)[place.line - 1] ?? '';

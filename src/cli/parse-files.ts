@@ -4,4 +4,4 @@
  */
 export { mergeRaw, NO_SHOP, NO_STOCK, readCatalog, readShop, readStock } from '../catalog/index.ts';
 export { parseSource } from '../catalog/source-file.ts';
-export { senseProblems } from '../check/index.ts';
+export { contradictions } from '../check/index.ts';

@@ -1,6 +1,7 @@
+import { doubts } from '../check/index.ts';
 import { asText, pageWidth, wrapped } from '../report/layout.ts';
 import { EXIT, type ExitCode, type Io } from './io.ts';
-import { loadWorld } from './load-world.ts';
+import { loadWorld, withExcerpt } from './load-world.ts';
 import type { Given } from './read-options.ts';
 import { sayFaults } from './say-faults.ts';
 import { sayProblems } from './say-problems.ts';
@@ -12,13 +13,15 @@ const UNREADABLE = new Set(['empty-catalog']);
 export async function runCatalogCheck(given: Given, io: Io): Promise<ExitCode> {
   const values = new Map(given.values).set('no-cache', []);
   if (given.argument !== null) values.set('catalog', [given.argument]);
-  const { problems, faults, sources, catalog, shelf } = await loadWorld({ ...given, values }, io);
+  const { problems: found, faults, sources, catalog, shelf } = await loadWorld({ ...given, values }, io);
   if (faults.length > 0)
     return sayFaults(
       io,
       faults.map((fault) => ({ list: 'usage', ...fault })),
     );
   const { path } = sources.folder;
+  const doubted = catalog ? doubts(catalog).map((problem) => withExcerpt(problem, sources.files)) : [];
+  const problems = [...found, ...doubted];
   if (problems.some(({ code, place }) => place === null && (code === 'not-readable' || UNREADABLE.has(code)))) {
     sayProblems(io.err, io, problems, path);
     return EXIT.fault;

@@ -30,7 +30,10 @@ describe('words', () => {
   });
 
   it('members: every code that a rule or a want carries has words', () => {
-    const raised = codesIn(textOf('fork'), /\b(?:rule|want|silent)\(\s*'([a-z-]+)'/g);
+    const raised = [
+      ...codesIn(textOf('fork'), /\b(?:rule|want|silent)\(\s*'([a-z-]+)'/g),
+      ...codesIn(textOf('fork'), /\bsay\(\s*'[a-z]+',\s*'([a-z-]+)'/g),
+    ];
     expect(raised.length).toBeGreaterThan(15);
     expect(raised.filter((code) => !wordsOf(en, 'members', code))).toEqual([]);
   });

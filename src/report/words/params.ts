@@ -122,6 +122,21 @@ export interface MemberParams {
     readonly chassis: string;
     readonly reason: string | null;
   };
+  readonly 'fit-hangs-on': { readonly sku: string; readonly name: string; readonly on: readonly string[] };
+  readonly 'other-generation': {
+    readonly sku: string;
+    readonly name: string;
+    readonly generations: readonly string[] | null;
+  };
+  readonly 'dimension-of-part': {
+    readonly sku: string;
+    readonly name: string;
+    readonly measure: string;
+    readonly own: string;
+    readonly neighbour: string;
+    readonly other: string;
+    readonly relation: string;
+  };
   readonly 'want-coil-rate': { readonly rate: number };
   readonly 'want-axle-to-crown': { readonly least: number; readonly greatest: number };
   readonly 'want-offset': { readonly least: number; readonly greatest: number };

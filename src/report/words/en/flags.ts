@@ -9,7 +9,7 @@ import { contentWords, counted, mm, orList } from './shared.ts';
 const nothing = {} as const;
 
 /** The sentence of a member whose code is a value of the flag. */
-function memberSentence(code: string, values: Coded['params']): string {
+export function memberSentence(code: string, values: Coded['params']): string {
   const table: object = members;
   const words = (table as Readonly<Record<string, Words<Coded['params']>>>)[code];
   return words?.say(values) ?? code;

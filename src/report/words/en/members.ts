@@ -2,7 +2,7 @@ import type { WordsTable } from '../language.ts';
 import type { MemberParams } from '../params.ts';
 import { bikeMembers } from './members-bike.ts';
 import { roleName, traitName } from './names.ts';
-import { andList, mm, rangeWords } from './shared.ts';
+import { andList, mm, orList, rangeWords } from './shared.ts';
 
 /** Who has a say in a refusal. Each sentence states one fact and nothing more. */
 export const members: WordsTable<MemberParams> = {
@@ -86,6 +86,34 @@ export const members: WordsTable<MemberParams> = {
     meaning: "A maker's own no, with its reason. It beats every other clause.",
     way: () => 'Another part would be needed.',
     example: { sku: 'AB-AIR-3', name: 'air cartridge', chassis: 'Example for 584 wheels', reason: 'the shaft touches' },
+  },
+  'dimension-of-part': {
+    say: ({ sku, name, measure, own, neighbour, other, relation }) =>
+      `the ${roleName(measure)} of ${name} (${sku}) must be ${relation === 'equal' ? 'that' : 'at most the room'} of the ${roleName(neighbour)}; it is ${own}, and there it is ${other}`,
+    meaning:
+      'A part goes in only where its measures agree with the body. `legwork explain dimension` lists every such rule.',
+    way: () => 'Another part or another chassis would be needed.',
+    example: {
+      sku: 'AB-DMP-2',
+      name: 'a damper',
+      measure: 'closed-length',
+      own: '270 mm',
+      neighbour: 'chassis',
+      other: '262 mm',
+      relation: 'at-most',
+    },
+  },
+  'other-generation': {
+    say: ({ sku, name, generations }) => `${name} (${sku}) is for the generation ${orList(generations ?? [])} only`,
+    meaning: 'A statement that names generations speaks of no other.',
+    way: () => 'Take the part that is listed for this generation.',
+    example: { sku: 'AB-AIR-2', name: 'air cartridge', generations: ['second'] },
+  },
+  'fit-hangs-on': {
+    say: ({ sku, name, on }) => `${name} (${sku}) fits only with ${orList(on)}, which is not known of this fork`,
+    meaning: 'A statement hangs on a generation, month or serial number that the question does not settle.',
+    way: () => 'Say --serial or --built, or ask again with --allow-unknown to see the plans that rest on it.',
+    example: { sku: 'AB-AIR-2', name: 'air cartridge', on: ['generation second'] },
   },
   needs: {
     say: ({ sku, name, slot, reason }) =>

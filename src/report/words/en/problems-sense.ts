@@ -1,10 +1,10 @@
 import type { ProblemParams } from '../../../catalog/index.ts';
 import type { WordsTable } from '../language.ts';
 import { roleName } from './names.ts';
+import { doubtProblems } from './problems-doubts.ts';
 
 type SenseCode =
   | 'build-travel'
-  | 'build-breaks-rule'
   | 'clause-contradicts'
   | 'travel-spacer-length'
   | 'straight-without-offset'
@@ -14,19 +14,16 @@ type SenseCode =
   | 'operation-of-other-family';
 
 /** What records claim together and cannot hold, though each by itself is in order. */
-export const senseProblems: WordsTable<Pick<ProblemParams, SenseCode>> = {
+export const senseProblems: WordsTable<
+  Pick<ProblemParams, SenseCode> & Pick<ProblemParams, keyof typeof doubtProblems>
+> = {
+  ...doubtProblems,
   'build-travel': {
     say: ({ claimed, gives }) =>
       `The build claims ${claimed} of travel, and its spring and travel spacers give ${gives}.`,
     meaning: 'The travel of a factory build is what its spring gives in that chassis, less its travel spacers.',
     way: () => 'Correct the travel of the build, the spring in it, or what the spring gives there.',
     example: { claimed: '150 mm', gives: '140 mm' },
-  },
-  'build-breaks-rule': {
-    say: ({ build, rule, held, limit }) => `The build at ${build} breaks the rule ${rule}: ${held} against ${limit}.`,
-    meaning: 'A factory build is expected to keep the rules of its own catalogue.',
-    way: ({ rule }) => `Correct one of the two records. \`legwork explain ${rule}\` says what the rule is.`,
-    example: { build: '150 mm', rule: 'damper-stroke', held: '140 mm', limit: '150 mm' },
   },
   'clause-contradicts': {
     say: ({ sku, chassis, measure, own, other }) =>

@@ -1,0 +1,242 @@
+import type { ProblemParams } from '../../../catalog/index.ts';
+import type { WordsTable } from '../language.ts';
+import { memberSentence } from './flags.ts';
+import { roleName, traitName } from './names.ts';
+import { andList, orList } from './shared.ts';
+
+type DoubtCode =
+  | 'build-breaks-rule'
+  | 'factory-part-without-clause'
+  | 'bike-fork-without-build'
+  | 'bike-fork-breaks-rule'
+  | 'travel-out-of-reach'
+  | 'travel-outside-range'
+  | 'axle-to-crown-too-short'
+  | 'shared-part-disagrees'
+  | 'clause-matches-nothing'
+  | 'clause-without-slot'
+  | 'spacers-above-slot'
+  | 'need-cannot-be-met'
+  | 'part-fits-nothing'
+  | 'kit-serves-nothing'
+  | 'replacement-does-not-fit'
+  | 'slot-without-parts'
+  | 'measure-not-stated'
+  | 'trait-not-stated'
+  | 'spacers-not-stated'
+  | 'specification-without-supply'
+  | 'supply-serves-nothing'
+  | 'dose-not-asked'
+  | 'dose-not-stated'
+  | 'closer-without-opener';
+
+/** The rule that is broken, with what it asks for. A reason that the catalogue gives may end in a full stop of its own. */
+const ruleWords = (about: string, rule: Parameters<typeof memberSentence>[1], values: readonly string[]): string =>
+  `the rule ${about}: ${memberSentence(about, rule).replace(/\.$/, '')}.${sides(values)}`;
+
+/** Both sides of a rule, where its own words do not give them. */
+const sides = (values: readonly string[]): string => (values.length === 0 ? '' : ` Here: ${values.join(', ')}.`);
+
+/** What an author should look at, though answers can be worked out. */
+export const doubtProblems: WordsTable<Pick<ProblemParams, DoubtCode>> = {
+  'build-breaks-rule': {
+    say: ({ build, about, values, ...rule }) => `The build at ${build} breaks ${ruleWords(about, rule, values)}`,
+    meaning:
+      'A factory build keeps the rules of its own catalogue, every part in it judged as if it were put in today.',
+    way: ({ about }) =>
+      `Correct the build or the record that the rule speaks of. \`legwork explain ${about}\` says what the rule is.`,
+    example: {
+      build: '150 mm',
+      about: 'dimension',
+      values: ['AB-V-2 has clip-b', 'AB-AIR-2 clip-a'],
+      agreement: 'spacer-seat',
+      part: 'volume-spacers',
+      neighbour: 'spring',
+      measure: 'spacer-seat',
+    },
+  },
+  'factory-part-without-clause': {
+    say: ({ sku, slot, chassis, build }) =>
+      `The build at ${build} holds ${sku} as its ${roleName(slot)}, and no clause of ${sku} says that it fits ${chassis}.`,
+    meaning: 'A part that a fork left the works with fits it. Without a clause no plan can put it in again.',
+    way: ({ sku }) => `Add a clause to fits of ${sku}, or correct the build.`,
+    example: { sku: 'AB-W-34', slot: 'wipers', chassis: 'example-622', build: '150 mm' },
+  },
+  'bike-fork-without-build': {
+    say: ({ bike, fork, fault }) =>
+      fault === 'several-builds'
+        ? `${bike} left the works with ${fork}, and several builds of it come to that.`
+        : fault === 'other-travel'
+          ? `${bike} left the works with ${fork}, and what is named under with gives another travel.`
+          : `${bike} left the works with ${fork}, and the catalogue builds none.`,
+    meaning: 'The fork of a bike is a factory build of its chassis, or comes from one by what stands under `with`.',
+    way: () => 'Correct chassis, travel or with of the fork, or add the build to the chassis.',
+    example: { bike: 'example-trail', fork: 'example-622 at 155 mm', fault: 'no-build' },
+  },
+  'bike-fork-breaks-rule': {
+    say: ({ on, fork, about, values, ...rule }) =>
+      `On ${on} the fork that it left the works with (${fork}) breaks ${ruleWords(about, rule, values)}`,
+    meaning: 'The fork that a bike left the works with suits it, judged as if it were put in today.',
+    way: ({ about }) => `Correct the bike, its limits or the fork. \`legwork explain ${about}\` says what the rule is.`,
+    example: {
+      on: 'example-trail, size m',
+      fork: 'example-622 at 150 mm',
+      about: 'frame-travel',
+      values: [],
+      bike: 'Example trail bike',
+      least: 120,
+      greatest: 140,
+    },
+  },
+  'travel-out-of-reach': {
+    say: ({ sku, chassis, travel, rules }) =>
+      `${sku} gives ${travel} in ${chassis}, and no build of it reaches that${rules.length === 0 ? '' : `: ${andList(rules)} ${rules.length === 1 ? 'stands' : 'stand'} against it`}.`,
+    meaning:
+      'A travel that a spring claims in a chassis, within its limits, is one that some plan reaches there from a factory build, whatever stands on the shelf.',
+    way: ({ sku, chassis, from }) =>
+      `\`legwork plan --chassis ${chassis} --travel-now ${from} --use ${sku}\` shows what stands in the way. Correct that record, or the clause.`,
+    example: { sku: 'AB-AIR-2', chassis: 'example-622', travel: '160 mm', from: 150, rules: ['damper-stroke'] },
+  },
+  'travel-outside-range': {
+    say: ({ sku, chassis, travel, limit, says }) =>
+      `${sku} gives ${travel} in ${chassis}, where ${says === 'chassis' ? 'the chassis' : 'its own maker'} allows ${limit}.`,
+    meaning:
+      'A clause says that a spring fits, and what it gives there is beyond what the chassis or the clause itself allows.',
+    way: () => 'Narrow the clause, give the reason with not: true, or correct the limits.',
+    example: { sku: 'AB-AIR-3', chassis: 'example-622', travel: '170 mm', limit: 'at most 160 mm', says: 'chassis' },
+  },
+  'axle-to-crown-too-short': {
+    say: ({ chassis, compressed, radius, of }) =>
+      of === 'wheel'
+        ? `At full compression ${chassis} is ${compressed} from axle to crown, and the rim of its wheel has a radius of ${radius}.`
+        : `At full compression ${chassis} is ${compressed} from axle to crown, and below the crown it claims room for a tyre of ${radius} radius.`,
+    meaning:
+      'At full compression the crown race seat stands higher than the room below the crown, and that clears the wheel.',
+    way: () => 'Correct axle-to-crown, the greatest travel, the wheel or tyre-room.',
+    example: { chassis: 'example-622', compressed: '370 mm', radius: '374 mm', of: 'tyre' },
+  },
+  'shared-part-disagrees': {
+    say: ({ sku, fact, chassis, own, other, theirs }) =>
+      `${chassis} and ${other} share ${sku}: the ${fact.replaceAll('-', ' ')} is ${own} here and ${theirs} there.`,
+    meaning:
+      'The steerer belongs to the upper; axle, brake mount and arch to the lowers. Chassis that share one say the same.',
+    way: () => 'Correct one of the chassis, or give it an upper or lowers of its own.',
+    example: {
+      sku: 'AB-L-622',
+      fact: 'brake-mount',
+      chassis: 'example-622',
+      own: 'post',
+      other: 'example-622-s',
+      theirs: 'tab',
+    },
+  },
+  'clause-matches-nothing': {
+    say: ({ sku, family }) => `No chassis of ${family} is one that this clause of ${sku} speaks of.`,
+    meaning: 'All that a clause names must hold together: chassis, wheel, axle and generation.',
+    way: () => 'Correct what the clause names, or take it out.',
+    example: { sku: 'AB-AIR-2', family: 'example' },
+  },
+  'clause-without-slot': {
+    say: ({ sku, role, family }) => `${family} has no slot that takes ${sku}, whose role is ${role}.`,
+    meaning: 'A part goes into the slots that take its role. A clause for a family without such a slot says nothing.',
+    way: () => 'Correct the role of the part or the family of the clause, or add the slot to the family.',
+    example: { sku: 'AB-W-34', role: 'wiper', family: 'example' },
+  },
+  'spacers-above-slot': {
+    say: ({ sku, standard, most, family }) =>
+      `${sku} comes with ${standard} volume spacers by this clause, and ${family} takes at most ${most}.`,
+    meaning: 'The standard count of volume spacers is one that the slot can hold.',
+    way: () => 'Correct the standard count, or most in the slot of the family.',
+    example: { sku: 'AB-AIR-2', standard: 5, most: 4, family: 'example' },
+  },
+  'need-cannot-be-met': {
+    say: ({ sku, slot, anyOf, chassis }) =>
+      `${sku} fits ${chassis} and needs ${orList(anyOf)} as its ${roleName(slot)}, which ${anyOf.length === 1 ? 'does not fit' : 'do not fit'} there.`,
+    meaning: 'Where a part fits, something that it needs fits too. Otherwise no plan can put it in.',
+    way: () => 'Add a clause to what it needs, name another part under any-of, or narrow the clause.',
+    example: { sku: 'AB-AIR-3', slot: 'top-cap', anyOf: ['AB-CAP-HIGH'], chassis: 'example-584' },
+  },
+  'part-fits-nothing': {
+    say: ({ sku, role }) => `${sku} (${roleName(role)}) fits no chassis, and no other record names it.`,
+    meaning: 'A part that goes in nowhere, is in no build and no kit, and that nothing needs, is in no answer.',
+    way: () => 'Correct its role, its clauses or the measures that speak against it, or take it out.',
+    example: { sku: 'AB-DMP-1', role: 'damper' },
+  },
+  'kit-serves-nothing': {
+    say: ({ sku }) => `Nothing in ${sku} goes into any fork or is poured by any step.`,
+    meaning: 'A kit is bought for what is in it. One with nothing that a job can need is never bought.',
+    way: () => 'Correct its contents, or take it out.',
+    example: { sku: 'AB-K-1' },
+  },
+  'replacement-does-not-fit': {
+    say: ({ sku, by, chassis }) =>
+      `${sku} fits ${chassis} and is replaced by ${andList(by)}, which ${by.length === 1 ? 'does not' : 'do not'}.`,
+    meaning: 'What stands for an old number fits where that fitted. Otherwise nothing can be ordered for that fork.',
+    way: () => 'Add a clause to the new number, or name the families or generations that the replacement speaks of.',
+    example: { sku: 'AB-AIR-2', by: ['AB-AIR-2B'], chassis: 'example-584' },
+  },
+  'slot-without-parts': {
+    say: ({ slot, family }) => `Nothing is listed for the slot ${slot} of ${family}, and no build fills it.`,
+    meaning: 'A slot is there for what goes into it: a part with a clause for the family.',
+    way: () => 'Add the part or its clause, correct the role, or take the slot out.',
+    example: { slot: 'travel-spacers', family: 'example' },
+  },
+  'measure-not-stated': {
+    say: ({ id, measure, role, sku }) =>
+      `${id} does not state its ${roleName(measure)}, as others of the family do. So the ${roleName(role)} (${sku} and others) are not compared with it.`,
+    meaning:
+      'A measure that one side leaves out is not compared. In a role that is declared complete that is easily overlooked.',
+    way: ({ measure, id }) => `Add ${measure} to ${id}.`,
+    example: { id: 'example-622', measure: 'damper-room', role: 'damper', sku: 'AB-DMP-1' },
+  },
+  'trait-not-stated': {
+    say: ({ sku, trait, family }) =>
+      `${sku} does not state ${traitName(trait)}, which a plan for ${family} keeps and others of its list state.`,
+    meaning: 'Where a trait is kept, a part that does not state it is passed over: not stated is not known.',
+    way: ({ trait }) => `Add the trait, with none for nothing: traits: { ${trait}: none }.`,
+    example: { sku: 'AB-DMP-1', trait: 'lockout', family: 'example' },
+  },
+  'spacers-not-stated': {
+    say: ({ sku, travel }) =>
+      `${sku} has a seat for volume spacers, and its clause does not say how many belong to it at ${travel}.`,
+    meaning: 'In a complete list of springs each says how many volume spacers belong to it at the travel it gives.',
+    way: () => 'Add volume-spacers with standard and greatest; standard: 0 where none belong to it.',
+    example: { sku: 'AB-AIR-2', travel: '150 mm' },
+  },
+  'specification-without-supply': {
+    say: ({ specification }) => `A step asks for ${specification}, and no supply meets it.`,
+    meaning: 'What a step pours or greases must be had, or no plan with that step can be bought.',
+    way: () => 'Add the supply, or add the specification to meets of one.',
+    example: { specification: 'light-bath' },
+  },
+  'supply-serves-nothing': {
+    say: ({ sku, meets }) =>
+      meets.length === 0
+        ? `${sku} meets no specification, and without a viscosity it is not offered for another.`
+        : `${sku} meets ${andList(meets)}, and no step asks for that.`,
+    meaning: 'A supply is bought for a specification that some step asks for.',
+    way: () => 'Correct meets, or the specification that a step or a dose names.',
+    example: { sku: 'AB-OIL', meets: ['light-bath'] },
+  },
+  'dose-not-asked': {
+    say: ({ dose, of }) => `${of} states the dose ${dose}, and no step of its family asks for it.`,
+    meaning: 'A dose that nothing asks for is never poured. Its name may be misspelt on one side.',
+    way: () => 'Correct the name here or in the step (dose, of), or take the dose out.',
+    example: { dose: 'bath-oil', of: 'example-622' },
+  },
+  'dose-not-stated': {
+    say: ({ dose, slot, operation, family }) =>
+      `${operation} asks the ${roleName(slot)} for the dose ${dose}, and nothing listed for ${family} states one.`,
+    meaning: 'A dose that no part states is none at all. Its name may be misspelt on one side.',
+    way: () => 'Add the dose to the parts, correct the name, or take it out of the step.',
+    example: { dose: 'chamber-oil', slot: 'spring', operation: 'spring-in', family: 'example' },
+  },
+  'closer-without-opener': {
+    say: ({ operation, job, openers }) =>
+      `A job for ${job} does ${operation}, which closes ${orList(openers)}, and never opens it.`,
+    meaning:
+      'A slot that is renewed on the way back must be changed on the way in, and a service lists what opens too.',
+    way: ({ job, openers }) => `Add ${job} to changes of ${orList(openers)}, or the step to the service.`,
+    example: { operation: 'lowers-on', job: 'foot-seals', openers: ['lowers-off'] },
+  },
+};

@@ -1,0 +1,78 @@
+import type { Broken } from './broken-demo.ts';
+
+/** A broken copy of the demo catalogue for each thing that is said of work and supplies. */
+export const BROKEN_WORK: readonly Broken[] = [
+  {
+    code: 'unknown-slot',
+    what: 'a step that asks a slot for a dose which the family does not have',
+    file: 'quennet.yaml',
+    from: '- { dose: chamber-oil, of: spring } #',
+    to: '- { dose: chamber-oil, of: springs } #',
+    at: '- id: quennet-spring-out\n',
+  },
+  {
+    code: 'slot-out-of-reach',
+    what: 'a damper that no step changes',
+    file: 'quennet.yaml',
+    from: 'changes: [damper]\n    requires: [quennet-lowers-off]',
+    to: 'requires: [quennet-lowers-off]',
+    at: '- id: quennet\n',
+    follows: ['travel-out-of-reach'],
+  },
+  {
+    code: 'opener-without-closer',
+    what: 'a step that nothing asks for',
+    file: 'quennet.yaml',
+    from: '  - id: quennet-air-out\n',
+    to: '  - ⟦{ id: quennet-idle, families: [quennet], order: 15, title: Idle, minutes: 1 min }\n  - id: quennet-air-out\n',
+  },
+  {
+    code: 'closer-without-opener',
+    what: 'washers that are renewed on the way back and changed by no step on the way in',
+    file: 'quennet.yaml',
+    from: 'changes: [foot-seals]',
+    to: 'changes: []',
+    at: '- id: quennet-lowers-on\n',
+  },
+  {
+    code: 'operation-of-other-family',
+    what: 'a step that requires one of other families',
+    file: 'quennet.yaml',
+    from: 'changes: [top-cap, cap-ring]\n    requires: [quennet-air-out]',
+    to: 'changes: [top-cap, cap-ring]\n    requires: [quennet-air-out, bench-air-out]',
+    at: '- id: quennet-cap-off\n',
+  },
+  {
+    code: 'dose-not-asked',
+    what: 'a dose of a damper that no step pours',
+    file: 'fennock.yaml',
+    from: 'stroke: 170 mm, closed-length: 270 mm }',
+    to: 'stroke: 170 mm, closed-length: 270 mm }\n    doses: { damper-oil: { specification: light-bath, amount: 60 mL } }',
+    at: '- sku: VH-DMP-FN\n',
+  },
+  {
+    code: 'dose-not-stated',
+    what: 'a step that pours a dose which no cartridge states',
+    file: 'quennet.yaml',
+    from: '- { dose: chamber-oil, of: spring, note: onto the piston }',
+    to: '- { dose: piston-oil, of: spring, note: onto the piston }',
+    at: '- id: quennet-spring-in\n',
+  },
+  {
+    code: 'specification-without-supply',
+    what: 'a threadlocker that nothing sold meets',
+    file: 'supplies-and-tools.yaml',
+    from: 'meets: [medium-threadlocker]',
+    to: 'meets: []',
+    at: '- id: medium-threadlocker\n',
+    follows: ['supply-serves-nothing'],
+  },
+  {
+    code: 'supply-serves-nothing',
+    what: 'an oil that no step asks for, without a viscosity to compare it by',
+    file: 'arbrask.yaml',
+    from: 'meets: [medium-bath-varnholt]\n    viscosity: { at-40: 47 mm²/s, at-100: 8.1 mm²/s }\n',
+    to: 'meets: [medium-bath-varnholt]\n',
+    at: '- sku: VH-BATH-M\n',
+  },
+];
