@@ -1,6 +1,7 @@
 import type { Catalog, Chassis, Clause, Family, Part } from '../catalog/index.ts';
 import { AGREEMENTS, type Agreement, type Disagreement, disagreement, type Measured } from './agreements.ts';
 import { clauseStands, type Identity, possibleGenerations } from './identity.ts';
+import { rememberedFit } from './memo.ts';
 
 /**
  * Does a part fit a chassis, by itself?
@@ -18,8 +19,10 @@ export type NoReason =
   | { readonly code: 'other-generation'; readonly clause: Clause }
   | { readonly code: 'not-listed'; readonly family: string; readonly role: string };
 
-/** The verdict on a part in a slot of a chassis, with the clause or the reason that decides. */
-export function fitVerdict(catalog: Catalog, part: Part, chassis: Chassis, identity: Identity): Verdict {
+/** The verdict on a part in a slot of a chassis, with the clause or the reason that decides. Remembered with the catalogue. */
+export const fitVerdict = rememberedFit('verdict', judge);
+
+function judge(catalog: Catalog, part: Part, chassis: Chassis, identity: Identity): Verdict {
   const standing = part.fits.map((clause) => ({ clause, stands: clauseStands(catalog, clause, chassis, identity) }));
   const denial = standing.find(({ clause, stands }) => clause.not && stands !== 'no');
   if (denial?.stands === 'yes') return { kind: 'no', reason: { code: 'denied', clause: denial.clause } };

@@ -1,5 +1,5 @@
 import type { Catalog, Chassis, Clause, Content, Family, Part } from '../catalog/index.ts';
-import { clauseStands, type Identity } from '../fitment/index.ts';
+import { clauseStands, type Identity, rememberedFit } from '../fitment/index.ts';
 import { held, type Micrometres } from '../quantity/index.ts';
 
 /** A build: the chassis and what every slot of its family holds. */
@@ -25,7 +25,9 @@ export function familyOf(catalog: Catalog, chassis: Chassis): Family {
  * The clause by which a part gives something (travel, spacers) in a chassis: one that certainly speaks of the fork, else one that may, else the maker's
  * own no where it says what the part would give (the rule `maker-says-no` keeps that out of every plan). Null where none does.
  */
-export function givingClause(catalog: Catalog, part: Part, chassis: Chassis, identity: Identity): Clause | null {
+export const givingClause = rememberedFit('giving-clause', clauseThatGives);
+
+function clauseThatGives(catalog: Catalog, part: Part, chassis: Chassis, identity: Identity): Clause | null {
   const standing = part.fits.map((clause) => ({ clause, stands: clauseStands(catalog, clause, chassis, identity) }));
   const allowed = standing.filter(({ clause }) => !clause.not);
   const found = allowed.find(({ stands }) => stands === 'yes') ?? allowed.find(({ stands }) => stands === 'perhaps');

@@ -1,7 +1,16 @@
-import { BIKE_SLOTS, type Catalog, type Chassis, type Content, type Setting, type Slot } from '../catalog/index.ts';
+import {
+  BIKE_SLOTS,
+  type Catalog,
+  type Chassis,
+  type Content,
+  listsOf,
+  type Part,
+  type Setting,
+  type Slot,
+} from '../catalog/index.ts';
 import { fitVerdict, type Identity, type Verdict } from '../fitment/index.ts';
 import { byCodeUnit, held, type Micrometres } from '../quantity/index.ts';
-import { type Build, contentKey } from './build.ts';
+import { type Build, sameContent } from './build.ts';
 
 /** What a slot may hold, the content of now first, then by SKU in code units, then by count; nothing after something. */
 export interface SlotDomain {
@@ -23,32 +32,50 @@ export function slotDomains(
 ): SlotDomain[] {
   return slots.map((slot): SlotDomain => {
     const current = now.slots.get(slot.name) ?? null;
-    const skus = [...catalog.parts.values()]
-      .filter((part) => part.role === slot.role && inPlay(catalog, part.sku, slot, chassis, named, policy))
+    const skus = partsToTry(catalog, slot, chassis, named, policy)
+      .filter((part) => inPlay(catalog, part, slot, chassis, named, policy))
       .map((part) => part.sku);
     const contents = skus.flatMap((sku) => counts(slot).map((quantity): Content => ({ sku, quantity })));
     if (slot.mayBeEmpty) contents.push(null);
-    const others = contents.filter((content) => contentKey(content) !== contentKey(current)).sort(byContent);
+    const others = contents.filter((content) => !sameContent(content, current)).sort(byContent);
     return { slot, contents: [current, ...others] };
   });
 }
+
+/** Parts that can be in play: of a part on which no statement speaks of the family, only silence can, where it is allowed; on a bike it is the standard that counts. */
+function partsToTry(
+  catalog: Catalog,
+  slot: Slot,
+  chassis: readonly Chassis[],
+  named: readonly string[],
+  policy: { readonly allowUnknown: boolean },
+): readonly Part[] {
+  const lists = listsOf(catalog);
+  const family = chassis[0]?.family ?? '';
+  const { name } = slot;
+  if (name === 'upper' || name === 'lowers')
+    return [...new Set(chassis.flatMap((body) => catalog.parts.get(body[name]) ?? []))];
+  if (policy.allowUnknown || isOnBike(slot)) return lists.partsOf(slot.role);
+  const about = lists.partsAbout(slot.role, family);
+  const others = named.flatMap((sku) => catalog.parts.get(sku) ?? []).filter(({ role }) => role === slot.role);
+  return [...new Set([...about, ...others])];
+}
+
+const isOnBike = ({ name }: Slot): boolean => (BIKE_SLOTS as readonly string[]).includes(name);
 
 const counts = (slot: Slot): number[] =>
   slot.counted ? Array.from({ length: slot.pieces }, (_, index) => index + 1) : [slot.pieces];
 
 function inPlay(
   catalog: Catalog,
-  sku: string,
+  part: Part,
   slot: Slot,
   chassis: readonly Chassis[],
   named: readonly string[],
   policy: { readonly allowUnknown: boolean; readonly identity: Identity },
 ): boolean {
-  if (slot.name === 'upper' || slot.name === 'lowers')
-    return chassis.some((body) => body[slot.name as 'upper' | 'lowers'] === sku);
-  if (named.includes(sku) || (BIKE_SLOTS as readonly string[]).includes(slot.name)) return true;
-  const part = catalog.parts.get(sku);
-  if (!part) return false;
+  if (slot.name === 'upper' || slot.name === 'lowers') return true;
+  if (named.includes(part.sku) || isOnBike(slot)) return true;
   return chassis.some((body) => {
     const verdict = fitVerdict(catalog, part, body, policy.identity);
     return (
@@ -71,9 +98,9 @@ export function byContent(a: Content, b: Content): number {
 
 /** The chassis in play: those of the family, the one of now first, then by id. */
 export function chassisDomain(catalog: Catalog, now: Chassis): Chassis[] {
-  const others = [...catalog.chassis.values()].filter(
-    (chassis) => chassis.family === now.family && chassis.id !== now.id,
-  );
+  const others = listsOf(catalog)
+    .chassisOf(now.family)
+    .filter((chassis) => chassis.id !== now.id);
   return [now, ...others.sort((a, b) => byCodeUnit(a.id, b.id))];
 }
 

@@ -1,4 +1,12 @@
-import type { Catalog, Chassis, Content, FactoryBuild, Slot } from '../catalog/index.ts';
+import {
+  type Catalog,
+  type Chassis,
+  type Content,
+  type FactoryBuild,
+  listsOf,
+  type Part,
+  type Slot,
+} from '../catalog/index.ts';
 import { type Identity, possibleGenerations } from '../fitment/index.ts';
 import { type Micrometres, sortedBy } from '../quantity/index.ts';
 import type { BikeContext } from './bike.ts';
@@ -162,8 +170,8 @@ function travelChoices(
   const choices: { slot: string; content: Content }[][] = [];
   const springs = given.contents.has('spring')
     ? [given.contents.get('spring') ?? null]
-    : [...catalog.parts.values()]
-        .filter((part) => part.role === 'spring')
+    : listsOf(catalog)
+        .partsAbout('spring', chassis.family)
         .map((part): Content => ({ sku: part.sku, quantity: 1 }));
   const held = factory.slots.get('travel-spacers') ?? null;
   const spacerSlot = family.slots.find((slot) => slot.name === 'travel-spacers');
@@ -187,20 +195,18 @@ function travelChoices(
 }
 
 function spacerContents(catalog: Catalog, most: number, held: Content, chassis: Chassis): Content[] {
-  const skus = held
-    ? [held.sku]
-    : [...catalog.parts.values()]
-        .filter(
-          (part) =>
-            part.role === 'travel-spacers' &&
-            part.fits.some((clause) => !clause.not && clause.family === chassis.family),
-        )
-        .map((part) => part.sku);
+  const skus = held ? [held.sku] : allowedIn(catalog, 'travel-spacers', chassis).map((part) => part.sku);
   return [
     null,
     ...skus.flatMap((sku) => Array.from({ length: most }, (_, index): Content => ({ sku, quantity: index + 1 }))),
   ];
 }
+
+/** Parts of a role that some statement allows in the family. */
+const allowedIn = (catalog: Catalog, role: string, { family }: Chassis): readonly Part[] =>
+  listsOf(catalog)
+    .partsAbout(role, family)
+    .filter(({ fits }) => fits.some((clause) => !clause.not && clause.family === family));
 
 /** The volume spacers of a derived build: the standard count of the kind that is in the factory build or the only kind listed. */
 function volumeSpacers(
@@ -212,10 +218,7 @@ function volumeSpacers(
   if (standard === null) return undefined;
   if (standard === 0) return null;
   const held = factory.slots.get('volume-spacers') ?? null;
-  const listed = [...catalog.parts.values()].filter(
-    (part) =>
-      part.role === 'volume-spacers' && part.fits.some((clause) => !clause.not && clause.family === chassis.family),
-  );
+  const listed = allowedIn(catalog, 'volume-spacers', chassis);
   const sku = held?.sku ?? (listed.length === 1 ? listed[0]?.sku : undefined);
   return sku === undefined ? undefined : { sku, quantity: standard };
 }

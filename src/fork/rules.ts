@@ -1,4 +1,4 @@
-import { BIKE_SLOTS, type Chassis, type Part, type Slot } from '../catalog/index.ts';
+import { BIKE_SLOTS, type Chassis, listsOf, type Part, type Slot } from '../catalog/index.ts';
 import { AGREEMENTS, type Agreement, disagreement, successorsOf } from '../fitment/index.ts';
 import { spacerCounts, travelsOf } from './build.ts';
 import { fitRules } from './fit-rules.ts';
@@ -96,7 +96,10 @@ function needRules(variables: Variables): Rule[] {
   const rules: Rule[] = [];
   variables.domains.forEach(({ contents }, at) => {
     const variable = at + 1;
-    const parts = contents.flatMap((content) => variables.catalog.parts.get(content?.sku ?? '') ?? []);
+    const parts = contents
+      .flatMap((content) => variables.catalog.parts.get(content?.sku ?? '') ?? [])
+      .filter(({ needs, excludes }) => needs.length + excludes.length > 0);
+    if (parts.length === 0) return;
     variables.domains.forEach(({ slot: other }, to) => {
       if (to === at) return;
       const neighbour = to + 1;
@@ -259,8 +262,8 @@ function spacerMember(variables: Variables, spring: number): Member {
 export function openSlots(variables: Variables, wants: ForkWants): ReadonlySet<string> {
   const wanted = new Set(wants.services.flatMap((id) => variables.catalog.services.get(id)?.operations ?? []));
   return new Set(
-    [...variables.catalog.operations.values()]
-      .filter((operation) => operation.families.includes(variables.family.id))
+    listsOf(variables.catalog)
+      .operationsOf(variables.family.id)
       .flatMap((operation) => [
         ...operation.changes,
         ...operation.renews.filter(({ when }) => when === 'always' || wanted.has(operation.id)).map(({ slot }) => slot),

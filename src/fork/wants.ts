@@ -1,4 +1,4 @@
-import type { Catalog, Chassis, Family, Part } from '../catalog/index.ts';
+import { type Catalog, type Chassis, type Family, listsOf, type Part } from '../catalog/index.ts';
 import type { Micrometres } from '../quantity/index.ts';
 import type { Build } from './build.ts';
 import type { Member, Wish } from './member.ts';
@@ -70,7 +70,7 @@ export function keptTraits(
 ): KeptTrait[] {
   const used = wants.useParts.flatMap((sku) => catalog.parts.get(sku) ?? []);
   const roles = new Set(used.map(({ role }) => role));
-  const bodies = [...catalog.chassis.values()].filter((chassis) => chassis.family === family.id);
+  const bodies = listsOf(catalog).chassisOf(family.id);
   const given = (trait: string): boolean => wants.givenUp.some((wish) => wish.kind === 'kept' && wish.trait === trait);
   const member = (trait: string, value: string): Member => ({
     kind: 'kept',

@@ -1,3 +1,4 @@
+import { listsOf } from '../catalog/index.ts';
 import { buildOf, type ForkProblem, forkProblem } from '../fork/index.ts';
 import { minor } from '../quantity/index.ts';
 import { isSolution, Search, StepBudget } from '../solve/index.ts';
@@ -193,9 +194,9 @@ function serviceOffers(
 ): Answer['offers'] | null {
   const best = recommended(prepared, candidates);
   if (!best) return [];
-  const services = [...world.catalog.services.values()].filter(
-    ({ id, families }) => families.includes(prepared.family.id) && !prepared.wants.services.includes(id),
-  );
+  const services = listsOf(world.catalog)
+    .servicesOf(prepared.family.id)
+    .filter(({ id }) => !prepared.wants.services.includes(id));
   const offers: Answer['offers'][number][] = [];
   for (const { id, name } of services) {
     const wants = { ...prepared.question.wants, service: [...prepared.question.wants.service, id] };

@@ -1,4 +1,4 @@
-import { type Catalog, type Chassis, type Family, nearest, type Slot } from '../catalog/index.ts';
+import { type Catalog, type Chassis, type Family, listsOf, nearest, type Slot } from '../catalog/index.ts';
 import { type Bounds, buildNow, contentKey, type ForkWants, familyOf, type Now, type Wish } from '../fork/index.ts';
 import { type Micrometres, millimetres } from '../quantity/index.ts';
 import type { AtHand, BuyingPolicy } from '../supply/index.ts';
@@ -123,8 +123,8 @@ function slotFaults(catalog: Catalog, family: Family, all: readonly Slot[], ques
 function wantFaults(catalog: Catalog, family: Family, slots: readonly Slot[], question: Question): Fault[] {
   const faults: Fault[] = [];
   const { use, service, spacers } = question.wants;
-  const services = [...catalog.services.values()]
-    .filter(({ families }) => families.includes(family.id))
+  const services = listsOf(catalog)
+    .servicesOf(family.id)
     .map(({ id }) => id);
   for (const id of service)
     if (!services.includes(id)) faults.push(fault('unknown-service', { id, family: family.name, known: services }));

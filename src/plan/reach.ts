@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { listsOf } from '../catalog/index.ts';
 import { type Member as ForkMember, type ForkProblem, type ForkWants, forkProblem } from '../fork/index.ts';
 import { type Micrometres, minor } from '../quantity/index.ts';
 import { StepBudget, smallestConflict } from '../solve/index.ts';
@@ -65,7 +66,7 @@ export function reach(world: World, input: QuestionInput): ReachAnswer | { reado
   const { prepared, faults } = prepare(world, question);
   if (!prepared) return { faults };
   const { now } = prepared;
-  const bodies = [...world.catalog.chassis.values()].filter((chassis) => chassis.family === now.build.chassis.family);
+  const bodies = listsOf(world.catalog).chassisOf(now.build.chassis.family);
   const wheels = [...new Set(bodies.flatMap((chassis) => [chassis.wheel, ...chassis.takes]))].sort((a, b) => a - b);
   const open = forkProblem(world.catalog, now, { ...prepared.wants, travel: now.travel }, question);
   const travels = [...open.travels].sort((a, b) => a - b);

@@ -7,7 +7,7 @@ import {
   travelOfValues,
 } from '../fork/index.ts';
 import type { Micrometres, Minor } from '../quantity/index.ts';
-import { paretoFront, Search, type SearchEnd, type StepBudget, sameVector } from '../solve/index.ts';
+import { paretoFront, Search, type SearchEnd, Standing, type StepBudget, sameVector } from '../solve/index.ts';
 import { comparePurchases, type Demand, type Purchase, purchases } from '../supply/index.ts';
 import { planFloor } from './floor.ts';
 import type { Prepared } from './prepare.ts';
@@ -56,9 +56,13 @@ export function searchPlans(world: World, prepared: Prepared, fork: ForkProblem,
 
 /** True where some build meets the members that hold, whatever it costs; null where the steps ran out. */
 export function canBuild(fork: ForkProblem, holds: (member: number) => boolean, budget: StepBudget): boolean | null {
-  const end = new Search(fork.problem, holds, fork.order).run(budget, { leaf: () => false });
-  return end === 'stopped' ? null : end === 'enough';
+  const standing = standings.get(fork.problem) ?? new Standing(fork.problem, fork.order);
+  standings.set(fork.problem, standing);
+  return standing.canStand(holds, budget);
 }
+
+/** What is known of a problem that is asked about again and again, for as long as somebody holds it. */
+const standings = new WeakMap<ForkProblem['problem'], Standing>();
 
 /** True where some build meets the members that hold and everything it needs can be had; null where the steps ran out. */
 export function canObtain(

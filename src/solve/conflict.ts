@@ -57,20 +57,27 @@ function preferred(
   return { members: [...known].sort(byRank), smallest: true };
 }
 
-/** Every set of at most `left` further members that hits all sets; a set may come more than once. */
+/** Where no set of fewer members hits all sets: every one of `left` further members that does, each once. No `barred` member is taken. */
 function* hittingSets(
   members: readonly number[],
   sets: readonly ReadonlySet<number>[],
   left: number,
   chosen: readonly number[],
+  barred: ReadonlySet<number> = new Set(),
 ): Generator<readonly number[]> {
-  const open = sets.find((set) => !chosen.some((member) => set.has(member)));
-  if (!open) {
+  const open = sets.filter((set) => !chosen.some((member) => set.has(member)));
+  const [first] = open;
+  if (!first) {
     yield chosen;
     return;
   }
-  if (left === 0) return;
-  for (const member of members) if (open.has(member)) yield* hittingSets(members, sets, left - 1, [...chosen, member]);
+  if (disjoint(open) > left) return;
+  const tried = new Set(barred);
+  for (const member of members) {
+    if (!first.has(member) || tried.has(member)) continue;
+    yield* hittingSets(members, sets, left - 1, [...chosen, member], tried);
+    tried.add(member);
+  }
 }
 
 /** Grows a satisfiable set, later members first, and returns what is left over: a minimal correction. */
@@ -118,13 +125,27 @@ function hit(
     null,
   );
   if (first === null) return chosen;
-  if (left === 0) return null;
+  if (disjoint(open) > left) return null;
   for (const member of members) {
     if (!first.has(member)) continue;
     const found = hit(members, sets, left - 1, [...chosen, member]);
     if (found) return found;
   }
   return null;
+}
+
+/** How many of the sets, the small ones first, share no member with one before: each takes a member of its own to hit. */
+function disjoint(sets: readonly ReadonlySet<number>[]): number {
+  const taken = new Set<number>();
+  let count = 0;
+  for (const set of [...sets].sort((a, b) => a.size - b.size)) {
+    let free = true;
+    for (const member of set) free &&= !taken.has(member);
+    if (!free) continue;
+    count++;
+    for (const member of set) taken.add(member);
+  }
+  return count;
 }
 
 /** Every minimal correction within `optional` (what to give up so that the rest can stand), smallest first. */

@@ -1,4 +1,4 @@
-import type { Catalog, Family, Operation } from '../catalog/index.ts';
+import { type Catalog, type Family, listsOf, type Operation } from '../catalog/index.ts';
 import { sortedBy } from '../quantity/index.ts';
 
 /** What is to be done to the fork: slots whose content changes, slots renewed by a want, and services by id. */
@@ -20,8 +20,8 @@ export interface Needed {
 }
 
 /** Operations of a family, by id. */
-export const familyOperations = (catalog: Catalog, family: Family): Operation[] =>
-  [...catalog.operations.values()].filter((operation) => operation.families.includes(family.id));
+export const familyOperations = (catalog: Catalog, family: Family): readonly Operation[] =>
+  listsOf(catalog).operationsOf(family.id);
 
 /** The least set of operations that does the job: model.md, section 5. Unique, since precedence is "and" only. */
 export function neededOperations(catalog: Catalog, family: Family, job: Job): Needed {
