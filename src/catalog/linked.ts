@@ -1,17 +1,22 @@
 import type {
   Microlitres,
   Micrometres,
-  Millidegrees,
   Milligrams,
-  MillinewtonMetres,
-  MilliSquareMillimetresPerSecond,
   Minor,
-  Minutes,
   NewtonsPerMetre,
   Pascals,
   SupplyUnit,
 } from '../quantity/index.ts';
-import type { LegFunction, RawNumbers, Side, TravelSetBy, Use } from './raw.ts';
+import type { Bike } from './linked-bikes.ts';
+import type { Content, Dimensions, Months, Range, Replacement, Serials, SourceRef, Words } from './linked-common.ts';
+import type { Kit, Pack, Supply } from './linked-goods.ts';
+import type { Operation, Service, Tool } from './linked-work.ts';
+import type { LegFunction, RawNumbers, TravelSetBy, Use } from './raw.ts';
+
+export type * from './linked-bikes.ts';
+export type * from './linked-common.ts';
+export type * from './linked-goods.ts';
+export type * from './linked-work.ts';
 
 /**
  * The linked catalogue: plain data (maps, arrays, numbers, texts; no class instances), every reference checked, every
@@ -43,17 +48,6 @@ export interface Catalog {
   readonly places: ReadonlyMap<string, string>;
 }
 
-/** Where a fact stands. `record` is its path in the catalogue: kind/id, then the part within the record. */
-export interface SourceRef {
-  readonly document: string | null;
-  readonly page: string | null;
-  readonly record: string;
-}
-export type Dimensions = ReadonlyMap<string, Micrometres>;
-export type Words = ReadonlyMap<string, string>;
-/** What a slot holds: so many of one SKU, or nothing. */
-export type Content = { readonly sku: string; readonly quantity: number } | null;
-
 export interface Maker {
   readonly id: string;
   readonly name: string;
@@ -83,17 +77,6 @@ export interface Slot {
   readonly singleUse: boolean;
   readonly wears: boolean;
 }
-/** Months of production as YYYY-MM, both included; null: open. */
-export interface Months {
-  readonly from: string | null;
-  readonly to: string | null;
-}
-/** A range of serial numbers: the same letters, numbers compared as numbers. */
-export interface Serials {
-  readonly letters: string;
-  readonly from: number;
-  readonly to: number;
-}
 export interface Generation {
   readonly id: string;
   readonly months: Months | null;
@@ -110,15 +93,6 @@ export interface Setting {
   readonly greatest: Micrometres;
   readonly step: Micrometres;
 }
-export interface Replacement {
-  readonly by: readonly { readonly sku: string; readonly quantity: number }[];
-  readonly families: readonly string[] | null;
-  readonly generations: readonly string[] | null;
-  readonly bothWays: boolean;
-  readonly oldStockUsable: boolean;
-  readonly note: string | null;
-  readonly source: SourceRef;
-}
 export interface Notice {
   readonly id: string;
   readonly title: string;
@@ -129,72 +103,6 @@ export interface Notice {
   readonly months: Months | null;
   readonly serials: Serials | null;
   readonly blocks: boolean;
-  readonly source: SourceRef;
-}
-export interface Range {
-  readonly least: Micrometres | null;
-  readonly greatest: Micrometres | null;
-}
-/** A frame as its maker draws it, with the fork it left the works with unless it says otherwise. */
-export interface Geometry {
-  readonly sizes: readonly string[] | null;
-  readonly headAngle: Millidegrees;
-  readonly seatAngle: Millidegrees | null;
-  readonly wheelbase: Micrometres;
-  /** Distance from the rear axle to the bottom bracket, and how far that is below. */
-  readonly bottomBracket: { readonly chainstay: Micrometres; readonly drop: Micrometres } | null;
-  readonly reachAndStack: { readonly reach: Micrometres; readonly stack: Micrometres } | null;
-  readonly axleToCrown: { readonly length: Micrometres; readonly measured: 'along-steerer' | 'straight' } | null;
-  readonly offset: Micrometres | null;
-  readonly source: SourceRef;
-}
-export interface BikeLimit {
-  readonly wheel: number | null;
-  readonly sizes: readonly string[] | null;
-  readonly crown: 'single' | 'dual' | null;
-  readonly travel: Range | null;
-  readonly axleToCrown: (Range & { readonly measured: 'along-steerer' | 'straight' }) | null;
-  readonly source: SourceRef;
-}
-export interface BikeFork {
-  readonly sizes: readonly string[] | null;
-  readonly months: Months | null;
-  readonly chassis: string;
-  readonly travel: Micrometres;
-  readonly with: ReadonlyMap<string, Content>;
-  readonly steererLength: Micrometres | null;
-  readonly source: SourceRef;
-}
-/** A tyre by its ISO 5775 designation: width and bead-seat diameter in mm. */
-export interface Tyre {
-  readonly designation: string;
-  readonly width: number;
-  readonly bead: number;
-}
-export interface Bike {
-  readonly id: string;
-  readonly maker: string;
-  readonly name: string;
-  readonly sizes: readonly string[];
-  readonly forks: readonly BikeFork[];
-  readonly wheel: number;
-  readonly tyre: Tyre | null;
-  /** The tyre at the back; that in front where the record does not tell them apart. */
-  readonly rearTyre: Tyre | null;
-  readonly geometry: readonly Geometry[];
-  readonly motorAssisted: boolean | null;
-  readonly category: number | null;
-  readonly dualCrown: boolean | null;
-  readonly headTube: {
-    readonly upper: string | null;
-    readonly lower: string | null;
-    /** By size; the key '' holds for every size. */
-    readonly length: ReadonlyMap<string, Micrometres>;
-    readonly upperStack: Micrometres | null;
-    readonly stemClamp: Micrometres | null;
-  };
-  readonly slots: ReadonlyMap<string, Content>;
-  readonly limits: readonly BikeLimit[];
   readonly source: SourceRef;
 }
 export interface Family {
@@ -353,132 +261,4 @@ export interface Part {
   readonly price: Minor | null;
   readonly pack: number;
   readonly source: SourceRef;
-}
-export interface Kit {
-  readonly replacedBy: readonly Replacement[];
-  readonly sku: string;
-  readonly maker: string;
-  readonly name: string;
-  readonly numbers: RawNumbers;
-  readonly parts: readonly { readonly sku: string; readonly quantity: number }[];
-  readonly supplies: readonly { readonly sku: string; readonly amount: number }[];
-  readonly price: Minor | null;
-  readonly source: SourceRef;
-}
-export interface Pack {
-  readonly sku: string;
-  readonly supply: string;
-  readonly size: number;
-  readonly price: Minor | null;
-}
-export interface Supply {
-  readonly sku: string;
-  readonly maker: string;
-  readonly name: string;
-  readonly use: Use;
-  readonly unit: SupplyUnit;
-  readonly meets: readonly string[];
-  readonly viscosity: {
-    readonly at40: MilliSquareMillimetresPerSecond | null;
-    readonly at100: MilliSquareMillimetresPerSecond | null;
-  };
-  readonly packs: readonly string[];
-  readonly hazard: string | null;
-  readonly source: SourceRef;
-}
-export interface Tool {
-  readonly id: string;
-  readonly name: string;
-  readonly size: string | null;
-  readonly price: Minor | null;
-}
-export type SupplyUse =
-  | {
-      readonly kind: 'amount';
-      readonly specification: string;
-      readonly amount: number;
-      readonly side: Side | null;
-      readonly note: string | null;
-    }
-  | {
-      readonly kind: 'dose';
-      readonly dose: string;
-      readonly of: string;
-      readonly side: Side | null;
-      readonly note: string | null;
-    };
-export interface Fastener {
-  readonly name: string;
-  readonly side: Side | null;
-  readonly thread: string | null;
-  readonly tool: string | null;
-  readonly torque: MillinewtonMetres;
-  readonly state: string | null;
-  readonly position: string | null;
-  readonly count: number;
-}
-export interface Look {
-  readonly look: string;
-  readonly if: string;
-  readonly then: string;
-  readonly adds: readonly string[];
-}
-export interface Renewal {
-  readonly slot: string;
-  readonly when: 'always' | 'with-service';
-  readonly every: Minutes | null;
-}
-export interface Operation {
-  readonly id: string;
-  readonly families: readonly string[];
-  readonly order: number;
-  readonly title: string;
-  readonly text: string;
-  readonly changes: readonly string[];
-  readonly requires: readonly string[];
-  readonly after: readonly string[];
-  readonly closedBy: string | null;
-  readonly renews: readonly Renewal[];
-  readonly uses: readonly SupplyUse[];
-  readonly drains: readonly SupplyUse[];
-  readonly fasteners: readonly Fastener[];
-  readonly tools: readonly string[];
-  readonly minutes: Minutes;
-  readonly looks: readonly Look[];
-  readonly cautions: readonly string[];
-  readonly skill: string | null;
-  readonly source: SourceRef;
-}
-export interface Service {
-  readonly id: string;
-  readonly families: readonly string[];
-  readonly name: string;
-  readonly operations: readonly string[];
-  readonly every: Minutes | null;
-}
-
-/** A row of the stock file. `lead` null: no more than is there; 'unknown': any number, no known date. */
-export interface StockRow {
-  readonly sku: string;
-  readonly onHand: number;
-  readonly reserved: number;
-  readonly discontinued: boolean;
-  readonly lead: number | 'unknown' | null;
-  readonly price: Minor | null;
-  readonly bin: string | null;
-}
-export interface Stock {
-  readonly hash: string;
-  readonly rows: ReadonlyMap<string, StockRow>;
-}
-export interface Shop {
-  readonly hash: string;
-  readonly name: string;
-  /** Price of one hour. */
-  readonly rate: Minor;
-  readonly flat: ReadonlyMap<string, Minor>;
-  readonly tax: { readonly rate: number; readonly included: boolean } | null;
-  /** Tools at hand; null where the shop file does not say. */
-  readonly tools: ReadonlySet<string> | null;
-  readonly bulk: ReadonlyMap<string, { readonly price: Minor | null; readonly per: number }>;
 }

@@ -1,15 +1,14 @@
-/**
+import type { RawBike } from './raw-bikes.ts';
+import type { OneOrMany, RawAmount, RawMonths, RawRange, RawSerials, RawSlots, RawSource } from './raw-common.ts';
+
+export type * from './raw-bikes.ts';
+export type * from './raw-common.ts';
+
+/*
  * Records as a catalogue file writes them, after they have passed catalog-schema/*.schema.json.
  * Quantities are still text with a unit; references are still names that may not exist.
  */
-export type OneOrMany<T> = T | readonly T[];
-export type RawAmount = string | number;
-export type RawContent = string | null | { readonly sku: string; readonly quantity?: number };
-export type RawSlots = Readonly<Record<string, RawContent>>;
-export interface RawSource {
-  readonly document: string;
-  readonly page?: string | number;
-}
+
 export interface RawMaker {
   readonly id: string;
   readonly name: string;
@@ -30,14 +29,6 @@ export interface RawSpecification {
   readonly unit: 'mL' | 'g' | 'piece';
   readonly note?: string;
   readonly source?: RawSource;
-}
-export interface RawMonths {
-  readonly from?: string;
-  readonly to?: string;
-}
-export interface RawSerials {
-  readonly from: string;
-  readonly to: string;
 }
 export interface RawGeneration {
   readonly id: string;
@@ -73,67 +64,9 @@ export interface RawNotice {
   readonly effect: 'blocks' | 'flags';
   readonly source?: RawSource;
 }
-export interface RawRange {
-  readonly least?: string;
-  readonly greatest?: string;
-}
 export interface RawPressureRange {
   readonly least?: string;
   readonly greatest?: string;
-}
-export interface RawGeometry {
-  readonly sizes?: readonly string[];
-  readonly 'head-angle': string;
-  readonly 'seat-angle'?: string;
-  readonly wheelbase: string;
-  readonly chainstay?: string;
-  readonly 'bottom-bracket-drop'?: string;
-  readonly reach?: string;
-  readonly stack?: string;
-  readonly 'axle-to-crown'?: { readonly length: string; readonly measured: 'along-steerer' | 'straight' };
-  readonly offset?: string;
-  readonly source?: RawSource;
-}
-export interface RawBikeLimit {
-  readonly wheel?: number;
-  readonly sizes?: readonly string[];
-  readonly crown?: 'single' | 'dual';
-  readonly travel?: RawRange;
-  readonly 'axle-to-crown'?: RawRange & { readonly measured: 'along-steerer' | 'straight' };
-  readonly source?: RawSource;
-}
-export interface RawBikeFork {
-  readonly sizes?: readonly string[];
-  readonly months?: RawMonths;
-  readonly chassis: string;
-  readonly travel: string;
-  readonly with?: RawSlots;
-  readonly 'steerer-length'?: string;
-  readonly source?: RawSource;
-}
-export interface RawBike {
-  readonly id: string;
-  readonly maker: string;
-  readonly name: string;
-  readonly sizes?: readonly string[];
-  readonly forks?: readonly RawBikeFork[];
-  readonly wheel: number;
-  readonly tyre?: string;
-  readonly 'rear-tyre'?: string;
-  readonly geometry?: readonly RawGeometry[];
-  readonly 'motor-assisted'?: boolean;
-  readonly category?: number;
-  readonly 'dual-crown'?: boolean;
-  readonly 'head-tube'?: {
-    readonly upper?: string;
-    readonly lower?: string;
-    readonly length?: string | Readonly<Record<string, string>>;
-    readonly 'upper-stack'?: string;
-    readonly 'stem-clamp'?: string;
-  };
-  readonly slots?: RawSlots;
-  readonly limits?: readonly RawBikeLimit[];
-  readonly source?: RawSource;
 }
 export interface RawSlot {
   readonly pieces?: number;

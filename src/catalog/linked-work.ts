@@ -1,0 +1,78 @@
+import type { MillinewtonMetres, Minor, Minutes } from '../quantity/index.ts';
+import type { SourceRef } from './linked-common.ts';
+import type { Side } from './raw.ts';
+
+/*
+ * Work at the bench: operations, services, tools.
+ */
+
+export interface Tool {
+  readonly id: string;
+  readonly name: string;
+  readonly size: string | null;
+  readonly price: Minor | null;
+}
+export type SupplyUse =
+  | {
+      readonly kind: 'amount';
+      readonly specification: string;
+      readonly amount: number;
+      readonly side: Side | null;
+      readonly note: string | null;
+    }
+  | {
+      readonly kind: 'dose';
+      readonly dose: string;
+      readonly of: string;
+      readonly side: Side | null;
+      readonly note: string | null;
+    };
+export interface Fastener {
+  readonly name: string;
+  readonly side: Side | null;
+  readonly thread: string | null;
+  readonly tool: string | null;
+  readonly torque: MillinewtonMetres;
+  readonly state: string | null;
+  readonly position: string | null;
+  readonly count: number;
+}
+export interface Look {
+  readonly look: string;
+  readonly if: string;
+  readonly then: string;
+  readonly adds: readonly string[];
+}
+export interface Renewal {
+  readonly slot: string;
+  readonly when: 'always' | 'with-service';
+  readonly every: Minutes | null;
+}
+export interface Operation {
+  readonly id: string;
+  readonly families: readonly string[];
+  readonly order: number;
+  readonly title: string;
+  readonly text: string;
+  readonly changes: readonly string[];
+  readonly requires: readonly string[];
+  readonly after: readonly string[];
+  readonly closedBy: string | null;
+  readonly renews: readonly Renewal[];
+  readonly uses: readonly SupplyUse[];
+  readonly drains: readonly SupplyUse[];
+  readonly fasteners: readonly Fastener[];
+  readonly tools: readonly string[];
+  readonly minutes: Minutes;
+  readonly looks: readonly Look[];
+  readonly cautions: readonly string[];
+  readonly skill: string | null;
+  readonly source: SourceRef;
+}
+export interface Service {
+  readonly id: string;
+  readonly families: readonly string[];
+  readonly name: string;
+  readonly operations: readonly string[];
+  readonly every: Minutes | null;
+}
