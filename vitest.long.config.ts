@@ -4,7 +4,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/long/**/*.test.ts'],
-    testTimeout: 3_600_000,
+    testTimeout: 6 * 3_600_000,
     hookTimeout: 120_000,
   },
 });

@@ -11,7 +11,7 @@ import {
   silencesOf,
 } from '../fork/index.ts';
 import { held, type Micrometres } from '../quantity/index.ts';
-import { isSolution } from '../solve/index.ts';
+import { brokenBy } from '../solve/index.ts';
 
 /** A build to judge: everything in it, as if all of it were put in today. */
 export interface Judged {
@@ -65,13 +65,8 @@ export function judgementOn(catalog: Catalog, { chassis, factory, slots, travel,
     fork.travels.indexOf(travel),
   ];
   if (values.some((value) => value < 0)) return null;
-  const broken = new Set(
-    fork.problem.tables.flatMap((table) =>
-      table.member === null || isSolution({ ...fork.problem, tables: [table] }, values) ? [] : [table.member],
-    ),
-  );
   return {
-    broken: [...broken].flatMap((member) => fork.members[member] ?? []).filter(judges),
+    broken: [...brokenBy(fork.problem, values)].flatMap((member) => fork.members[member] ?? []).filter(judges),
     silent: silencesOf(fork, values),
   };
 }

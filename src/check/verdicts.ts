@@ -1,4 +1,12 @@
-import type { Catalog, Chassis, Clause, Family, Part, Range } from '../catalog/index.ts';
+import {
+  type Catalog,
+  type Chassis,
+  type Clause,
+  type Family,
+  listsOf,
+  type Part,
+  type Range,
+} from '../catalog/index.ts';
 import { fitVerdict, UNKNOWN_IDENTITY, type Verdict } from '../fitment/index.ts';
 import { held, type Micrometres } from '../quantity/index.ts';
 
@@ -13,18 +21,17 @@ export const goesInto = (catalog: Catalog, part: Part, chassis: Chassis): boolea
     : mayFit(fitVerdict(catalog, part, chassis, UNKNOWN_IDENTITY));
 
 /** The chassis of a family. */
-export const chassisOf = (catalog: Catalog, family: string): Chassis[] =>
-  [...catalog.chassis.values()].filter((chassis) => chassis.family === family);
+export const chassisOf = (catalog: Catalog, family: string): readonly Chassis[] => listsOf(catalog).chassisOf(family);
 
 /** The chassis of all families that the clauses of a part name: nowhere else can a clause speak. */
-export function chassisNamed(catalog: Catalog, part: Part): Chassis[] {
-  const families = new Set(part.fits.map(({ family }) => family));
-  return families.size === 0 ? [] : [...catalog.chassis.values()].filter(({ family }) => families.has(family));
-}
+export const chassisNamed = (catalog: Catalog, part: Part): readonly Chassis[] =>
+  [...new Set(part.fits.map(({ family }) => family))].flatMap((family) => chassisOf(catalog, family));
 
 /** The parts of a role that some clause allows in a family. */
-export const listedFor = (catalog: Catalog, family: Family, role: string): Part[] =>
-  [...catalog.parts.values()].filter((part) => part.role === role && allowingClauses(part, family).length > 0);
+export const listedFor = (catalog: Catalog, family: Family, role: string): readonly Part[] =>
+  listsOf(catalog)
+    .partsAbout(role, family.id)
+    .filter((part) => allowingClauses(part, family).length > 0);
 
 /** The clauses of a part that allow it somewhere in a family. */
 export const allowingClauses = (part: Part, family: Family): readonly Clause[] =>

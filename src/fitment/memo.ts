@@ -1,51 +1,31 @@
 import type { Catalog, Chassis, Part } from '../catalog/index.ts';
 import type { Identity } from './identity.ts';
 
-/** Identities whose results are kept at once: those of a desk's day. One more, and all are worked out anew. */
+/** Identities of which one catalogue's results are kept at once: those of a desk's day. With one more all are worked out anew. */
 const MOST_IDENTITIES = 256;
 
-const kept = new WeakMap<Catalog, Map<string, Map<string, WeakMap<Part, WeakMap<Chassis, unknown>>>>>();
+/** What is said of a part in a chassis. */
+type OfFit<T> = (catalog: Catalog, part: Part, chassis: Chassis, identity: Identity) => T;
 
 /**
  * A function of a part in a chassis that remembers its results with the catalogue, and forgets them with it. A linked catalogue never changes,
  * so the same question has the same answer; what is saved is time alone.
  */
-export function rememberedFit<T>(
-  name: string,
-  work: (catalog: Catalog, part: Part, chassis: Chassis, identity: Identity) => T,
-): (catalog: Catalog, part: Part, chassis: Chassis, identity: Identity) => T {
+export function rememberedFit<T extends object | null>(work: OfFit<T>): OfFit<T> {
+  const kept = new WeakMap<Catalog, Map<string, WeakMap<Part, WeakMap<Chassis, T>>>>();
   return (catalog, part, chassis, identity) => {
-    const byPart = resultsOf(catalog, identity, name) as WeakMap<Part, WeakMap<Chassis, T>>;
-    let byChassis = byPart.get(part);
-    if (!byChassis) {
-      byChassis = new WeakMap();
-      byPart.set(part, byChassis);
-    }
+    const byIdentity = kept.get(catalog) ?? new Map<string, WeakMap<Part, WeakMap<Chassis, T>>>();
+    kept.set(catalog, byIdentity);
+    const key = `${identity.serial ?? ''}\n${identity.month ?? ''}`;
+    if (!byIdentity.has(key) && byIdentity.size >= MOST_IDENTITIES) byIdentity.clear();
+    const byPart = byIdentity.get(key) ?? new WeakMap<Part, WeakMap<Chassis, T>>();
+    byIdentity.set(key, byPart);
+    const byChassis = byPart.get(part) ?? new WeakMap<Chassis, T>();
+    byPart.set(part, byChassis);
     const known = byChassis.get(chassis);
     if (known !== undefined) return known;
     const found = work(catalog, part, chassis, identity);
     byChassis.set(chassis, found);
     return found;
   };
-}
-
-function resultsOf(catalog: Catalog, identity: Identity, name: string): WeakMap<Part, WeakMap<Chassis, unknown>> {
-  let byIdentity = kept.get(catalog);
-  if (!byIdentity) {
-    byIdentity = new Map();
-    kept.set(catalog, byIdentity);
-  }
-  const key = `${identity.serial ?? ''} ${identity.month ?? ''}`;
-  let byName = byIdentity.get(key);
-  if (!byName) {
-    if (byIdentity.size >= MOST_IDENTITIES) byIdentity.clear();
-    byName = new Map();
-    byIdentity.set(key, byName);
-  }
-  let results = byName.get(name);
-  if (!results) {
-    results = new WeakMap();
-    byName.set(name, results);
-  }
-  return results;
 }

@@ -20,7 +20,7 @@ export type NoReason =
   | { readonly code: 'not-listed'; readonly family: string; readonly role: string };
 
 /** The verdict on a part in a slot of a chassis, with the clause or the reason that decides. Remembered with the catalogue. */
-export const fitVerdict = rememberedFit('verdict', judge);
+export const fitVerdict = rememberedFit(judge);
 
 function judge(catalog: Catalog, part: Part, chassis: Chassis, identity: Identity): Verdict {
   const standing = part.fits.map((clause) => ({ clause, stands: clauseStands(catalog, clause, chassis, identity) }));

@@ -25,7 +25,7 @@ export function familyOf(catalog: Catalog, chassis: Chassis): Family {
  * The clause by which a part gives something (travel, spacers) in a chassis: one that certainly speaks of the fork, else one that may, else the maker's
  * own no where it says what the part would give (the rule `maker-says-no` keeps that out of every plan). Null where none does.
  */
-export const givingClause = rememberedFit('giving-clause', clauseThatGives);
+export const givingClause = rememberedFit(clauseThatGives);
 
 function clauseThatGives(catalog: Catalog, part: Part, chassis: Chassis, identity: Identity): Clause | null {
   const standing = part.fits.map((clause) => ({ clause, stands: clauseStands(catalog, clause, chassis, identity) }));

@@ -54,15 +54,15 @@ export function searchPlans(world: World, prepared: Prepared, fork: ForkProblem,
   return { candidates, end: result.end };
 }
 
+/** What is known of a problem that is asked about again and again, for as long as somebody holds it. */
+const standings = new WeakMap<ForkProblem['problem'], Standing>();
+
 /** True where some build meets the members that hold, whatever it costs; null where the steps ran out. */
 export function canBuild(fork: ForkProblem, holds: (member: number) => boolean, budget: StepBudget): boolean | null {
   const standing = standings.get(fork.problem) ?? new Standing(fork.problem, fork.order);
   standings.set(fork.problem, standing);
   return standing.canStand(holds, budget);
 }
-
-/** What is known of a problem that is asked about again and again, for as long as somebody holds it. */
-const standings = new WeakMap<ForkProblem['problem'], Standing>();
 
 /** True where some build meets the members that hold and everything it needs can be had; null where the steps ran out. */
 export function canObtain(

@@ -5,5 +5,5 @@ export { Front, noWorse, sameVector, type Vector } from './front.ts';
 export { type FrontResult, paretoFront } from './pareto.ts';
 export { type Problem, type Sum, type Table, tableOf } from './problem.ts';
 export { Search, type SearchEnd } from './search.ts';
-export { isSolution } from './solution.ts';
+export { brokenBy, isSolution } from './solution.ts';
 export { Standing } from './standing.ts';

@@ -1,7 +1,7 @@
 import type { StepBudget } from './budget.ts';
-import { compiled } from './compiled.ts';
 import type { Problem } from './problem.ts';
 import { Search } from './search.ts';
+import { brokenBy } from './solution.ts';
 
 /**
  * Whether a problem can be solved while only some of its members hold, asked again and again. A solution found once answers for every choice of members
@@ -26,27 +26,11 @@ export class Standing {
     if (this.failed.some((members) => members.every(holds))) return false;
     const end = new Search(this.problem, holds, this.order).run(budget, {
       leaf: (values) => {
-        this.broken.push(brokenBy(this.problem, values));
+        this.broken.push([...brokenBy(this.problem, values)]);
         return false;
       },
     });
     if (end === 'whole') this.failed.push(Array.from({ length: this.problem.members }, (_, at) => at).filter(holds));
     return end === 'stopped' ? null : end === 'enough';
   }
-}
-
-/** The members whose tables or sums an assignment does not meet. */
-function brokenBy(problem: Problem, values: readonly number[]): readonly number[] {
-  const broken = new Set<number>();
-  for (const { scope, allowed, strides, member } of compiled(problem).tables) {
-    if (member === null) continue;
-    let index = 0;
-    for (let at = 0; at < scope.length; at++) index += (values[scope[at] ?? 0] ?? 0) * (strides[at] ?? 0);
-    if (allowed[index] !== 1) broken.add(member);
-  }
-  for (const { scope, weights, least, greatest, member } of problem.sums) {
-    const sum = scope.reduce((total, variable, at) => total + (weights[at]?.[values[variable] ?? 0] ?? 0), 0);
-    if (member !== null && (sum < least || sum > greatest)) broken.add(member);
-  }
-  return [...broken];
 }

@@ -23,7 +23,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   jobs: ['plan', 'supply'],
   report: ['catalog', 'fitment', 'plan', 'check', 'physics'],
 };
-const SHELLS = ['cli', 'server', 'web', 'outside'];
+const SHELLS = ['cli', 'server', 'web'];
 /** Files of the core that touch the machine. */
 const MACHINE = ['catalog/read.ts'];
 /** One door for each library. */

@@ -12,7 +12,12 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 
 const times = await counterTimes(ROUNDS, WARM_UP);
 const medians = sampled([...times.values()].map(({ median }) => median));
-console.log(`questions from the counter, each answered whole, ${times.size} questions, CPU time of a warm process:`);
+console.log(
+  `questions from the counter, ${times.size}, each answered whole: CPU time of one process, median of ${ROUNDS} rounds after ${WARM_UP} to warm up.`,
+);
+console.log(
+  '  Purchases are worked out anew each time; verdicts on parts are remembered from the first round on, as at a desk.',
+);
 console.log(`  median ${shown(medians.median)}, p95 ${shown(medians.p95)}, most ${shown(medians.most)}`);
 const slowest = [...times].sort((a, b) => b[1].median - a[1].median).slice(0, 5);
 for (const [name, { median }] of slowest) console.log(`  ${name.padEnd(24)} ${shown(median)}`);
