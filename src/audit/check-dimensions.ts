@@ -1,5 +1,6 @@
 import { type Agreement, asHeadTube, asNeighbour, BIKE_AGREEMENTS, FORK_AGREEMENTS, factOf } from './agreements.ts';
 import { type Fault, fault } from './finding.ts';
+import { madeOn } from './made.ts';
 import { type Row, row } from './read.ts';
 import { ontoAnother, partIn, type Scene } from './scene.ts';
 
@@ -49,7 +50,8 @@ function neighbours(scene: Scene, { with: other }: Agreement): readonly Row[] {
     return part ? [part] : [];
   }
   const own = row(scene.family.dimensions);
-  const generations = scene.made.possible.map((one) => ({ dimensions: { ...own, ...row(one.dimensions) } }));
+  const { possible } = madeOn(scene.after.chassis, scene.made);
+  const generations = possible.map((one) => ({ dimensions: { ...own, ...row(one.dimensions) } }));
   return generations.length > 0 ? generations : [scene.family];
 }
 

@@ -14,7 +14,7 @@ export function* checkFit(scene: Scene): Iterable<Fault> {
   for (const slot of scene.changed) {
     const part = scene.bikeSlots.has(slot) ? partIn(scene, after, slot) : undefined;
     const against = part ? refusals(part, after.chassis) : [];
-    if (against.some((clause) => conditions(clause, made) === 'yes')) {
+    if (against.some((clause) => conditions(clause, after.chassis, made) === 'yes')) {
       yield fault('part-fits', `${part?.sku} in ${slot} does not fit ${after.chassis.id}`);
     }
   }

@@ -23,12 +23,13 @@ const speaking = (part: Row, chassis: Row): readonly Row[] =>
 
 /** Clauses that say the part fits this fork for certain; two are a catalogue error. */
 export const certain = (part: Row, chassis: Row, made: Made): readonly Row[] =>
-  speaking(part, chassis).filter((clause) => conditions(clause, made) === 'yes');
+  speaking(part, chassis).filter((clause) => conditions(clause, chassis, made) === 'yes');
 
 /** The one clause that says what a part gives in a chassis. Of several nothing is known. */
 export function givingClause(part: Row, chassis: Row, made: Made): Row | null {
   const sure = certain(part, chassis, made);
-  const found = sure.length > 0 ? sure : speaking(part, chassis).filter((one) => conditions(one, made) === 'perhaps');
+  const found =
+    sure.length > 0 ? sure : speaking(part, chassis).filter((one) => conditions(one, chassis, made) === 'perhaps');
   return found.length === 1 ? (found[0] ?? null) : null;
 }
 
@@ -38,9 +39,9 @@ export function givingClause(part: Row, chassis: Row, made: Made): Row | null {
  * the statement that they fit it.
  */
 export function verdict(part: Row, chassis: Row, family: Row, made: Made): Verdict {
-  const against = refusals(part, chassis).map((clause) => conditions(clause, made));
+  const against = refusals(part, chassis).map((clause) => conditions(clause, chassis, made));
   if (against.includes('yes')) return 'no';
-  const found = speaking(part, chassis).map((clause) => conditions(clause, made));
+  const found = speaking(part, chassis).map((clause) => conditions(clause, chassis, made));
   const listed = part.sku === chassis.upper || part.sku === chassis.lowers;
   if (found.includes('yes') || listed) return against.includes('perhaps') ? 'perhaps' : 'fits';
   if (found.includes('perhaps')) return 'perhaps';

@@ -10,14 +10,29 @@ export interface Made {
   readonly built: string | null;
   /** Generations that the fork can be; none where the family tells none apart. */
   readonly possible: readonly Row[];
+  /** Every generation of the family. */
+  readonly all: readonly Row[];
 }
 
 /** The generations that the chassis lists and that neither serial nor month contradicts; contradicted all, all stay. */
 export function madeOf(serial: string | null, built: string | null, chassis: Row, family: Row): Made {
-  const listed = texts(chassis.generations);
-  const all = rows(family.generations).filter(({ id }) => listed.length === 0 || listed.some((named) => named === id));
-  const left = all.filter((one) => inMonths(one.months, built) !== 'no' && inSerials(one.serials, serial) !== 'no');
-  return { serial, built, possible: left.length > 0 ? left : all };
+  const all = rows(family.generations);
+  const own = listed(all, chassis);
+  const left = own.filter((one) => inMonths(one.months, built) !== 'no' && inSerials(one.serials, serial) !== 'no');
+  return { serial, built, possible: left.length > 0 ? left : own, all };
+}
+
+/** The generations of a chassis that names some; all where it names none. */
+function listed(all: readonly Row[], chassis: Row): readonly Row[] {
+  const names = texts(chassis.generations);
+  return all.filter(({ id }) => names.length === 0 || names.some((named) => named === id));
+}
+
+/** What the fork can be on a body that may be another: what both can be; where nothing is common, what the body can be. */
+export function madeOn(chassis: Row, made: Made): Made {
+  const own = listed(made.all, chassis);
+  const common = own.filter((one) => made.possible.includes(one));
+  return { ...made, possible: common.length > 0 ? common : own };
 }
 
 /** Both ends included; an end that is left out is open. Written as year and month they compare as text. */
@@ -51,10 +66,10 @@ export function ofGenerations(named: unknown, made: Made): Stands {
   return met.length === 0 ? 'no' : met.length === made.possible.length ? 'yes' : 'perhaps';
 }
 
-/** What a clause asks of generation, month and serial, together. */
-export const conditions = (clause: Row, made: Made): Stands =>
+/** What a clause asks of generation, month and serial, together, of a fork on this chassis. */
+export const conditions = (clause: Row, chassis: Row, made: Made): Stands =>
   together([
-    ofGenerations(clause.generations, made),
+    ofGenerations(clause.generations, madeOn(chassis, made)),
     inMonths(clause.months, made.built),
     inSerials(clause.serials, made.serial),
   ]);

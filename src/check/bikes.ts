@@ -1,5 +1,5 @@
 import { BIKE_SLOTS, type Bike, type BikeFork, type Catalog, type Content, type Problem } from '../catalog/index.ts';
-import type { Identity } from '../fitment/index.ts';
+import { type Identity, UNKNOWN_IDENTITY } from '../fitment/index.ts';
 import { type BikeContext, bikeSlots, buildNow, familyOf, type Member } from '../fork/index.ts';
 import { aboutRule } from './factory.ts';
 import { judgementOn } from './judged.ts';
@@ -39,7 +39,7 @@ export const bikeDoubts = (catalog: Catalog): Problem[] =>
 function oneFork(catalog: Catalog, bike: Bike, fork: BikeFork): Problem[] {
   const chassis = catalog.chassis.get(fork.chassis);
   if (!chassis) return [];
-  const identity: Identity = { serial: null, month: fork.months?.from ?? fork.months?.to ?? null };
+  const identity: Identity = { ...UNKNOWN_IDENTITY, month: fork.months?.from ?? fork.months?.to ?? null };
   const found = buildNow(catalog, chassis, fork.travel, {
     contents: fork.with,
     settings: new Map(),

@@ -1,5 +1,5 @@
 import type { Catalog, Chassis, Clause, FactoryBuild, Part, Problem } from '../catalog/index.ts';
-import { AGREEMENTS, fitVerdict, type Identity } from '../fitment/index.ts';
+import { AGREEMENTS, fitVerdict, type Identity, UNKNOWN_IDENTITY } from '../fitment/index.ts';
 import { type ForkProblem, familyOf, forkProblem, type Now } from '../fork/index.ts';
 import type { Micrometres } from '../quantity/index.ts';
 import { Search, StepBudget, smallestConflict, tableOf } from '../solve/index.ts';
@@ -108,6 +108,7 @@ function beyond(chassis: Chassis, clause: Clause, travel: Micrometres): NonNulla
 
 /** A fork of which a clause certainly speaks, as far as month and serial number go. */
 const identityFor = ({ months, serials }: Clause): Identity => ({
+  ...UNKNOWN_IDENTITY,
   month: months?.from ?? months?.to ?? null,
   serial: serials ? `${serials.letters}${serials.from}` : null,
 });

@@ -14,8 +14,10 @@ export interface Identity {
   readonly serial: string | null;
   /** Month of production, YYYY-MM. */
   readonly month: string | null;
+  /** The generations that the fork in front of you can be on its own chassis; null while no chassis is settled. */
+  readonly generations: readonly string[] | null;
 }
-export const UNKNOWN_IDENTITY: Identity = { serial: null, month: null };
+export const UNKNOWN_IDENTITY: Identity = { serial: null, month: null, generations: null };
 
 /** A statement holds, does not, or nobody can tell from what is known. */
 export type Standing = 'yes' | 'no' | 'perhaps';
@@ -37,19 +39,21 @@ export const worst = (standings: readonly Standing[]): Standing =>
   standings.includes('no') ? 'no' : standings.includes('perhaps') ? 'perhaps' : 'yes';
 
 /**
- * The generations of the family that the fork can be, as far as serial and month tell; empty where the family has none.
- * What both contradict leaves the chassis' own, so that a strange serial is doubt and not proof.
+ * The generations of the family that a body can be: of those that its chassis lists (all, if it lists none) the ones that the fork in front
+ * of you can be. Before that is settled, serial and month tell. Where nothing is common the chassis' own stay: a strange serial is doubt and
+ * not proof, and another body may well be of another generation. Empty where the family has none.
  */
 export function possibleGenerations(family: Family, chassis: Chassis, identity: Identity): readonly string[] {
   const own = family.generations.filter(({ id }) => chassis.generations === null || chassis.generations.includes(id));
-  const told = own.filter(
-    ({ months, serials }) =>
-      worst([
-        monthStands(identity.month === null ? null : months, identity.month),
-        serialStands(identity.serial === null ? null : serials, identity.serial),
-      ]) !== 'no',
-  );
+  const told = own.filter((one) => canBe(one, identity));
   return (told.length > 0 ? told : own).map(({ id }) => id);
+}
+
+function canBe({ id, months, serials }: Family['generations'][number], identity: Identity): boolean {
+  if (identity.generations !== null) return identity.generations.includes(id);
+  const ofMonth = identity.month === null ? 'perhaps' : monthStands(months, identity.month);
+  const ofSerial = identity.serial === null ? 'perhaps' : serialStands(serials, identity.serial);
+  return ofMonth !== 'no' && ofSerial !== 'no';
 }
 
 /** Does a clause speak of this fork? */

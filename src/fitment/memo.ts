@@ -16,7 +16,7 @@ export function rememberedFit<T extends object | null>(work: OfFit<T>): OfFit<T>
   return (catalog, part, chassis, identity) => {
     const byIdentity = kept.get(catalog) ?? new Map<string, WeakMap<Part, WeakMap<Chassis, T>>>();
     kept.set(catalog, byIdentity);
-    const key = `${identity.serial ?? ''}\n${identity.month ?? ''}`;
+    const key = keyOf(identity);
     if (!byIdentity.has(key) && byIdentity.size >= MOST_IDENTITIES) byIdentity.clear();
     const byPart = byIdentity.get(key) ?? new WeakMap<Part, WeakMap<Chassis, T>>();
     byIdentity.set(key, byPart);
@@ -29,3 +29,6 @@ export function rememberedFit<T extends object | null>(work: OfFit<T>): OfFit<T>
     return found;
   };
 }
+
+const keyOf = ({ serial, month, generations }: Identity): string =>
+  `${serial ?? ''}\n${month ?? ''}\n${generations === null ? '*' : generations.join(' ')}`;

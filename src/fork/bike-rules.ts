@@ -29,7 +29,7 @@ export function bikeRules(variables: Variables, wants: ForkWants): Rule[] {
   const { bike } = variables.now;
   if (!bike) return rules;
   const ofBike = [
-    ...frameLimits(variables, bike),
+    ...frameLimits(variables, bike, wants),
     ...ratingRules(variables, bike),
     ...wheelRules(variables, bike, wants),
     ...interfaceRules(variables, bike),
@@ -83,12 +83,12 @@ const speaks = (limit: BikeLimit, bike: BikeContext, crown: 'single' | 'dual', w
   (limit.sizes === null || bike.size === null || limit.sizes.includes(bike.size));
 
 /** Travel and axle-to-crown within every statement of the frame's maker. */
-function frameLimits(variables: Variables, bike: BikeContext): Rule[] {
+function frameLimits(variables: Variables, bike: BikeContext, wants: ForkWants): Rule[] {
   const settings = variables.settings.map(({ setting }) => variables.settingVariable(setting.name) ?? 0);
   return bike.bike.limits.flatMap((limit): Rule[] => {
-    const fact = (values: readonly number[]): boolean => bike.own && values.every((value) => value === 0);
+    const fact = (values: readonly number[]): boolean => isSettled(bike, wants) && values.every((value) => value === 0);
     const applies = (chassis: Chassis): boolean =>
-      speaks(limit, bike, familyOf(variables.catalog, chassis).crown, wheelOn(chassis, bike));
+      speaks(limit, bike, familyOf(variables.catalog, chassis).crown, wheelOn(chassis, bike, wants));
     const rules: Rule[] = [];
     const { travel, axleToCrown: crown } = limit;
     if (travel) {
@@ -140,12 +140,16 @@ const shownRange = ({
   greatest: greatest === null ? null : greatest / 1000,
 });
 
-/** Motor assistance, category of use and dual crowns: only what a maker says yes to; silence is unknown. */
+/**
+ * Motor assistance, category of use and dual crowns: only what a maker says yes to; silence is unknown. They speak of family and bike, of
+ * which no plan changes either: on its own bike they are facts.
+ */
 function ratingRules(variables: Variables, { bike, own }: BikeContext): Rule[] {
   const { family } = variables;
+  if (own) return [];
   const rules: Rule[] = [];
   const judge = (code: string, params: Params, source: SourceRef, says: boolean | null): void => {
-    const holds: Rule['holds'] = ([chassis]) => own && chassis === 0;
+    const holds = (): boolean => false;
     if (says === false) rules.push({ scope: [variables.chassisVariable], member: rule(code, params, source), holds });
     if (says === null)
       rules.push({
@@ -171,14 +175,23 @@ function ratingRules(variables: Variables, { bike, own }: BikeContext): Rule[] {
   return rules;
 }
 
-/** The wheel of the bike with a chassis: its own where the chassis takes it. */
-const wheelOn = (chassis: Chassis, bike: BikeContext): number =>
-  takesWheel(chassis, bike.bike.wheel) ? bike.bike.wheel : chassis.wheel;
+/** The wheel that turns in a fork on the bike afterwards, if it goes in: the wanted one, else the bike's. */
+const wheelMeant = (bike: BikeContext, wants: ForkWants): number => wants.wheel ?? bike.bike.wheel;
+
+/** The wheel afterwards: the one meant where the chassis takes it, else the one that the chassis is made for. */
+function wheelOn(chassis: Chassis, bike: BikeContext, wants: ForkWants): number {
+  const wheel = wheelMeant(bike, wants);
+  return takesWheel(chassis, wheel) ? wheel : chassis.wheel;
+}
+
+/** True where fork, bike and wheel belong together already: what does not change is a fact then. */
+const isSettled = (bike: BikeContext, wants: ForkWants): boolean =>
+  bike.own && wheelMeant(bike, wants) === bike.bike.wheel;
 
 /** The bike's wheel goes into the fork, and its tyre clears crown and arch at full compression. */
 function wheelRules(variables: Variables, bike: BikeContext, wants: ForkWants): Rule[] {
   const rules: Rule[] = [];
-  const wheel = wants.wheel ?? bike.bike.wheel;
+  const wheel = wheelMeant(bike, wants);
   if (wants.wheel === null) {
     rules.push({
       scope: [variables.chassisVariable],
@@ -203,7 +216,7 @@ function wheelRules(variables: Variables, bike: BikeContext, wants: ForkWants): 
         ),
         holds: () => {
           const free = room(body);
-          return (bike.own && body === variables.body(0)) || free === null || size <= free;
+          return (isSettled(bike, wants) && body === variables.body(0)) || free === null || size <= free;
         },
       })),
     );

@@ -47,7 +47,9 @@ export interface Given {
 }
 
 /** The build in front of you: model.md, section 2. */
-export function buildNow(catalog: Catalog, chassis: Chassis, travel: Micrometres, given: Given): Now | NowFault {
+export function buildNow(catalog: Catalog, chassis: Chassis, travel: Micrometres, said: Given): Now | NowFault {
+  const generations = possibleGenerations(familyOf(catalog, chassis), chassis, said.identity);
+  const given: Given = { ...said, identity: { ...said.identity, generations } };
   const atTravel = buildsOf(catalog, chassis, given.identity).filter((build) => build.travel === travel);
   const usual = usualOf(atTravel);
   if (usual) return settle(catalog, chassis, travel, given, usual, usual.slots, false, atTravel);

@@ -129,8 +129,9 @@ function firstBuild(fork: ForkProblem, budget: StepBudget): readonly number[] | 
 function noPlan(world: World, prepared: Prepared, fork: ForkProblem, budget: StepBudget): Answer {
   const first = firstBuild(fork, budget);
   if (first === 'stopped') return answer(world, prepared, { status: 'stopped', complete: false });
+  const whole = forkProblem(world.catalog, prepared.now, prepared.wants, prepared.question);
   if (first) {
-    const refusal = refuseStock(world, prepared, fork, missingSkus(world, prepared, buildOf(fork, first)), budget);
+    const refusal = refuseStock(world, prepared, whole, missingSkus(world, prepared, buildOf(fork, first)), budget);
     return answer(world, prepared, {
       status: refusal === null ? 'stopped' : 'not-obtainable',
       complete: refusal !== null,
@@ -141,7 +142,6 @@ function noPlan(world: World, prepared: Prepared, fork: ForkProblem, budget: Ste
     ? null
     : forkProblem(world.catalog, prepared.now, prepared.wants, { allowUnknown: true }, 'narrow');
   const withUnknown = open ? canBuild(open, () => true, budget) === true : false;
-  const whole = forkProblem(world.catalog, prepared.now, prepared.wants, prepared.question);
   const proof = withUnknown ? whole : forkProblem(world.catalog, prepared.now, prepared.wants, { allowUnknown: true });
   const refusal = refuse(world, prepared, whole, proof, budget);
   return answer(world, prepared, {

@@ -68,7 +68,7 @@ export function doesFit(catalog: Catalog, question: FitQuestion): FitAnswer | { 
       fault('unknown-chassis', { id: question.chassis, nearest: nearest(question.chassis, catalog.chassis.keys()) }),
     );
   if (!part || !chassis) return { faults };
-  const identity: Identity = { serial: question.serial ?? null, month: question.built ?? null };
+  const identity: Identity = { serial: question.serial ?? null, month: question.built ?? null, generations: null };
   return {
     format: 1,
     catalog: catalog.hash,

@@ -72,17 +72,7 @@ function suppliesFloor(
   body: Chassis | null,
 ): number {
   if (prepared.buying.bulk || prepared.atHand.kits.size > 0) return 0;
-  const amounts = new Map<string, number>();
-  const add = (specification: string, amount: number): void =>
-    void amounts.set(specification, (amounts.get(specification) ?? 0) + amount);
-  for (const { uses } of operations) {
-    for (const use of uses) {
-      if (use.kind === 'amount') add(use.specification, use.amount);
-      const dose = use.kind === 'dose' && use.of === 'chassis' ? body?.doses.get(use.dose) : undefined;
-      const amount = dose && use.side !== null ? (dose[use.side] ?? dose.amount) : (dose?.amount ?? null);
-      if (dose && amount !== null) add(dose.specification, amount);
-    }
-  }
+  const amounts = leastAmounts(operations, body);
   // a product that serves two specifications shares its packs between them: their floors must not be added up
   const products = [...amounts.keys()].map((specification) =>
     productsFor(world.market, prepared.buying, specification),
@@ -96,6 +86,22 @@ function suppliesFloor(
     if (Number.isFinite(least)) sum += least;
   });
   return sum;
+}
+
+/** What operations use at least, by specification, held units: the amounts that they state, and doses of the chassis where it is settled. */
+export function leastAmounts(operations: readonly Operation[], body: Chassis | null): ReadonlyMap<string, number> {
+  const amounts = new Map<string, number>();
+  const add = (specification: string, amount: number): void =>
+    void amounts.set(specification, (amounts.get(specification) ?? 0) + amount);
+  for (const { uses } of operations) {
+    for (const use of uses) {
+      if (use.kind === 'amount') add(use.specification, use.amount);
+      const dose = use.kind === 'dose' && use.of === 'chassis' ? body?.doses.get(use.dose) : undefined;
+      const amount = dose && use.side !== null ? (dose[use.side] ?? dose.amount) : (dose?.amount ?? null);
+      if (dose && amount) add(dose.specification, amount);
+    }
+  }
+  return amounts;
 }
 
 /** For every content of every slot what its new pieces cost and wait at least, where the slot is renewed and where it changes. */

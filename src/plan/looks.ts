@@ -6,7 +6,7 @@ import type { Step } from './answer.ts';
 import { money } from './lines.ts';
 import { byPreference } from './preference.ts';
 import type { Prepared } from './prepare.ts';
-import { type Candidate, waysToPay } from './search.ts';
+import { type Candidate, waysToPayFor } from './search.ts';
 import type { World } from './world.ts';
 
 type Extra = Step['looks'][number]['extra'];
@@ -40,9 +40,10 @@ function extraOf(
   };
   const renewed = new Set([...candidate.work.needed.renewed, ...slots]);
   const variables = fork.domains.flatMap(({ slot }, at) => (renewed.has(slot.name) ? [at + 1] : []));
+  const ways = waysToPayFor(world, more, fork);
   const vectors = allValues(fork, candidate.values, variables)
     .filter((values) => isSolution(fork.problem, values))
-    .flatMap((values) => waysToPay(world, more, fork, values).map(({ vector }) => vector));
+    .flatMap((values) => ways(values).map(({ vector }) => vector));
   const [best] = vectors.sort((a, b) => byPreference(prepared.question.prefer, a, b));
   if (!best) return null;
   const [total, minutes, , unpriced] = candidate.vector;

@@ -12,10 +12,11 @@ import { millimetres, minor } from '../quantity/index.ts';
 import { corrections, type Oracle, Search, type StepBudget, smallestConflict } from '../solve/index.ts';
 import type { Member, Refusal, WayOut } from './answer.ts';
 import { money } from './lines.ts';
+import { Obtaining } from './obtain.ts';
 import { byPreference } from './preference.ts';
 import { forkWants, type Prepared, prepare, settled } from './prepare.ts';
 import type { Question } from './question.ts';
-import { type Candidate, canBuild, canObtain, searchPlans } from './search.ts';
+import { type Candidate, canBuild, searchPlans } from './search.ts';
 import { sourceOf } from './source.ts';
 import type { World } from './world.ts';
 
@@ -128,11 +129,15 @@ export function refuseStock(
   };
   const members: readonly ForkMember[] = [...parties.members, ...work, stock];
   const [workAt, stockAt] = [parties.members.length, members.length - 1];
+  const asked = new Map<string, Obtaining>();
   const canStand: Oracle = (held) => {
     const holds = parties.holdsOf(held);
     if (!held.has(stockAt)) return canBuild(fork, holds, budget);
     const given = work.flatMap(({ wish }, at) => (wish && !held.has(workAt + at) ? [wish] : []));
-    return canObtain(world, withoutWishes(world, prepared, given), fork, holds, budget);
+    const key = work.map((_member, at) => held.has(workAt + at)).join(' ');
+    const obtaining = asked.get(key) ?? new Obtaining(world, withoutWishes(world, prepared, given), fork);
+    asked.set(key, obtaining);
+    return obtaining.canObtain(holds, budget);
   };
   const order = [...parties.order, ...work.map((_member, at) => workAt + at), stockAt];
   const dispute: Dispute = { members, order, canStand };

@@ -7,7 +7,7 @@ import {
   travelOfValues,
 } from '../fork/index.ts';
 import type { Micrometres, Minor } from '../quantity/index.ts';
-import { paretoFront, Search, type SearchEnd, Standing, type StepBudget, sameVector } from '../solve/index.ts';
+import { paretoFront, type SearchEnd, Standing, type StepBudget, sameVector } from '../solve/index.ts';
 import { comparePurchases, type Demand, type Purchase, purchases } from '../supply/index.ts';
 import { planFloor } from './floor.ts';
 import type { Prepared } from './prepare.ts';
@@ -64,28 +64,15 @@ export function canBuild(fork: ForkProblem, holds: (member: number) => boolean, 
   return standing.canStand(holds, budget);
 }
 
-/** True where some build meets the members that hold and everything it needs can be had; null where the steps ran out. */
-export function canObtain(
+/** Every unbeaten way to pay for an assignment; none where its parts cannot be had. */
+export function waysToPayFor(
   world: World,
   prepared: Prepared,
   fork: ForkProblem,
-  holds: (member: number) => boolean,
-  budget: StepBudget,
-): boolean | null {
+): (values: readonly number[]) => readonly Candidate[] {
   const leaves = new Leaves(world, prepared, fork);
-  const end = new Search(fork.problem, holds, fork.order).run(budget, {
-    leaf: (values) => leaves.candidates(values).length === 0,
-  });
-  return end === 'stopped' ? null : end === 'enough';
+  return (values) => leaves.candidates(values);
 }
-
-/** Every unbeaten way to pay for one assignment; none where its parts cannot be had. */
-export const waysToPay = (
-  world: World,
-  prepared: Prepared,
-  fork: ForkProblem,
-  values: readonly number[],
-): readonly Candidate[] => new Leaves(world, prepared, fork).candidates(values);
 
 /** What whole assignments come to, remembered by assignment and by demand. */
 class Leaves {

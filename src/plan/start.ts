@@ -28,7 +28,7 @@ interface Stuck {
 }
 
 export function startOf(catalog: Catalog, question: Question): Start | Stuck {
-  const identity: Identity = { serial: question.serial ?? null, month: question.built ?? null };
+  const identity: Identity = { serial: question.serial ?? null, month: question.built ?? null, generations: null };
   const own = bikeOf(catalog, question.bike, question.size);
   const onto = bikeOf(
     catalog,

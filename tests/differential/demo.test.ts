@@ -28,6 +28,28 @@ describe('engine and oracle, demo catalogue', () => {
     tell('forks on bikes', questions.length);
   });
 
+  it('a wheel wanted beside a bike: what is rated stays a fact, and limits speak of the wanted wheel', async () => {
+    const other = {
+      spring: { sku: 'QN-AIR-222', quantity: 1 },
+      damper: { sku: 'QN-DMP-175', quantity: 1 },
+      'volume-spacers': null,
+    };
+    const questions = [
+      { bike: 'hennivar-tarric', size: 's', wants: { wheel: 584 } },
+      { bike: 'hennivar-tarric', size: 'm', wants: { wheel: 584 } },
+      {
+        chassis: 'quennet-622',
+        travelNow: 160,
+        with: other,
+        onto: 'dallowick-brannig',
+        ontoSize: 'xl',
+        wants: { wheel: 584 },
+      },
+    ];
+    expect(disagreements(await demo, questions)).toEqual([]);
+    tell('a wheel beside a bike', questions.length);
+  });
+
   it('other manners of asking: the same status, vectors, builds, steps and packs', async () => {
     const { book } = await demo;
     const questions = shuffled(inOtherManners(book, everyQuestion(book)), SEED).slice(0, SHARE.manners);

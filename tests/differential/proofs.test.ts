@@ -12,6 +12,27 @@ const stiff = { chassis: 'quennet-584-20x110', travelNow: 170 };
 const brastle = { chassis: 'brastle-622', travelNow: 130 };
 const odrun = { chassis: 'odrun-584', travelNow: 180 };
 
+const deep = {
+  ...stiff,
+  travelNow: 180,
+  with: {
+    spring: { sku: 'QN-AIR-232', quantity: 1 },
+    'top-cap': { sku: 'QN-CAP-DEEP', quantity: 1 },
+    'volume-spacers': null,
+  },
+  onto: 'dallowick-querrel',
+  ontoSize: 'xl',
+};
+const wideRing = {
+  chassis: 'fennock-622',
+  travelNow: 140,
+  with: {
+    spring: { sku: 'FN-AIR-140-W', quantity: 1 },
+    'volume-spacers': { sku: 'FN-VS', quantity: 2 },
+    'retaining-ring': { sku: 'FN-RING-W', quantity: 1 },
+  },
+};
+
 const refused: readonly (readonly [string, QuestionInput])[] = [
   ['more travel than the chassis allows', { ...quennet, wants: { travel: 170 } }],
   ['travel that only another axle allows', { ...quennet, wants: { travel: 180 } }],
@@ -35,6 +56,8 @@ const refused: readonly (readonly [string, QuestionInput])[] = [
   ['two conflicts: travel and spacers', { chassis: 'quennet-559', travelNow: 150, wants: { travel: 170, spacers: 5 } }],
   ['a bike with a narrower tube', { ...quennet, onto: 'dallowick-pelter' }],
   ['a bike with a smaller wheel', { ...quennet, onto: 'dallowick-wimbrel' }],
+  ['a wheel that another axle takes, onto a frame that allows less travel', { ...deep, wants: { wheel: 559 } }],
+  ['a spring that is to be renewed and cannot be had', { ...wideRing, wants: { renew: ['spring'] } }],
   ['a frame that allows less travel', { ...quennet, onto: 'dallowick-querrel', ontoSize: 'm', wants: { travel: 130 } }],
 ];
 

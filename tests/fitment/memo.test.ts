@@ -24,13 +24,15 @@ describe('remembered fit', () => {
     expect(worked).toBe(1);
   });
 
-  it('another catalogue, chassis, serial number or month: is worked out anew', async () => {
+  it('another catalogue, chassis, serial number, month or generation: is worked out anew', async () => {
     const { catalog, part, chassis } = await subject();
     const of = rememberedFit((where, _part, body, identity: Identity) => ({ where, body, identity }));
     const identities: readonly Identity[] = [
-      { serial: 'A1', month: null },
-      { serial: null, month: '2024-01' },
-      { serial: 'A1', month: '2024-01' },
+      { ...UNKNOWN_IDENTITY, serial: 'A1' },
+      { ...UNKNOWN_IDENTITY, month: '2024-01' },
+      { ...UNKNOWN_IDENTITY, serial: 'A1', month: '2024-01' },
+      { ...UNKNOWN_IDENTITY, generations: [] },
+      { ...UNKNOWN_IDENTITY, generations: ['first'] },
     ];
     for (const identity of identities) expect(of(catalog, part, chassis, identity).identity).toEqual(identity);
     const [copy, body] = [{ ...catalog }, { ...chassis }];
@@ -44,7 +46,7 @@ describe('remembered fit', () => {
     for (let round = 0; round < 2; round++) {
       for (let number = 0; number < 300; number++) {
         const serial = `A${number}`;
-        expect(of(catalog, part, chassis, { serial, month: null })).toEqual({ serial });
+        expect(of(catalog, part, chassis, { ...UNKNOWN_IDENTITY, serial })).toEqual({ serial });
       }
     }
   });

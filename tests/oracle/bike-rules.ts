@@ -38,6 +38,9 @@ const rulesOfBike = (scene: Scene, bike: Bike): readonly Member[] => [
   steererLength(scene, bike),
 ];
 
+/** Fork, bike and wheel belong together already. */
+const isSettled = (scene: Scene, bike: Bike): boolean => !isNewBike(scene) && wheelMeant(scene, bike) === bike.wheel;
+
 /** The fork goes onto a bike that it did not leave the works with: every pair of the two is new. */
 const isNewBike = ({ now }: Scene): boolean => now.bike?.id !== now.ownBike?.id;
 
@@ -76,7 +79,7 @@ const frameTravels = (scene: Scene, bike: Bike): readonly Member[] =>
             names: { least: inMillimetres(limit.least), greatest: inMillimetres(limit.greatest) },
             looksAt: ['chassis', 'travel'],
             holds: (draft) =>
-              (!isNewBike(scene) && !isTravelChanged(scene, draft) && !isChassisChanged(scene, draft)) ||
+              (isSettled(scene, bike) && !isTravelChanged(scene, draft) && !isChassisChanged(scene, draft)) ||
               !speaksOfWheel(scene, bike, wheel, draft) ||
               isWithin(travelIn(draft), limit),
           }),
@@ -94,15 +97,15 @@ const frameLengths = (scene: Scene, bike: Bike): readonly Member[] =>
             looksAt: ['chassis', 'travel', ...Object.keys(scene.now.family.settings)],
             holds: (draft) => {
               const length = measuredAs(scene, draft, limit.measured);
-              const speaks = speaksOfWheel(scene, bike, wheel, draft) && !isLengthOfNow(scene, draft);
+              const speaks = speaksOfWheel(scene, bike, wheel, draft) && !isLengthOfNow(scene, bike, draft);
               return !speaks || length === null || isWithin(length, limit);
             },
           }),
         ],
   );
 
-const isLengthOfNow = (scene: Scene, draft: Draft): boolean =>
-  !isNewBike(scene) &&
+const isLengthOfNow = (scene: Scene, bike: Bike, draft: Draft): boolean =>
+  isSettled(scene, bike) &&
   !isTravelChanged(scene, draft) &&
   !isChassisChanged(scene, draft) &&
   !settingChanges(scene, draft);
@@ -145,7 +148,7 @@ const wheelOfBike = (scene: Scene, bike: Bike): Member =>
     shows: { wheel: wheelMeant(scene, bike) },
     looksAt: ['chassis'],
     holds: (draft) =>
-      (!isNewBike(scene) && !isChassisChanged(scene, draft) && scene.question.wants.wheel === undefined) ||
+      (isSettled(scene, bike) && !isChassisChanged(scene, draft)) ||
       metByWheel(chassisOf(draft), wheelMeant(scene, bike)),
   });
 
@@ -160,7 +163,7 @@ const tyreRooms = (scene: Scene, bike: Bike, place: Place): readonly Member[] =>
       looksAt: ['chassis'],
       holds: (draft) => {
         const tyre = readTyre(scene.question.tyre ?? bike.tyre);
-        const isSame = !isNewBike(scene) && !isChassisChanged(scene, draft) && scene.question.tyre === undefined;
+        const isSame = isSettled(scene, bike) && !isChassisChanged(scene, draft);
         if (chassisOf(draft).id !== chassis.id || tyre === null || isSame) return true;
         const size = place === 'width' ? tyre.width * 1000 : tyre.bead * 500 + tyre.width * 1000;
         return tyre.bead !== wheelMeant(scene, bike) || isWithin(size, { greatest: chassis['tyre-room'][place] });

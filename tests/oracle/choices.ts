@@ -182,17 +182,20 @@ export function choicesLookedAt(choices: readonly Choice[], members: readonly Me
 /** Some build that meets the members; what none of them looks at is left as it is now. */
 export function someBuild(scene: Scene, choices: readonly Choice[], members: readonly Member[]): Draft | null {
   let found: Draft | null = null;
-  visitBuilds(choicesLookedAt(choices, members), members, (draft) => {
-    found = {
-      chassis: draft.chassis ?? scene.now.chassis,
-      travel: draft.travel ?? scene.now.travel,
-      contents: new Map([...scene.now.contents, ...draft.contents]),
-      settings: new Map([...scene.now.settings, ...draft.settings]),
-    };
+  const looking = members.map((member) => member.beside?.(members) ?? member);
+  visitBuilds(choicesLookedAt(choices, looking), looking, (draft) => {
+    found = withTheRestAsNow(scene, draft);
     return 'enough';
   });
   return found;
 }
+
+export const withTheRestAsNow = ({ now }: Scene, draft: Draft): Draft => ({
+  chassis: draft.chassis ?? now.chassis,
+  travel: draft.travel ?? now.travel,
+  contents: new Map([...now.contents, ...draft.contents]),
+  settings: new Map([...now.settings, ...draft.settings]),
+});
 
 export const copyOf = (draft: Draft): Draft => ({
   chassis: draft.chassis,

@@ -11,7 +11,7 @@ export function verdict(part: Part, family: Family, chassis: Chassis, when: When
   const standing = (denies: boolean): readonly string[] =>
     part.fits
       .filter((clause: Clause) => clause.not === denies && namesChassis(clause, chassis))
-      .map((clause) => clauseStands(clause, when));
+      .map((clause) => clauseStands(clause, chassis, when));
   const [no, yes] = [standing(true), standing(false)];
   if (no.includes('yes')) return 'makers-no';
   if (yes.includes('yes')) return no.includes('perhaps') ? 'fits-if' : 'fits';

@@ -17,6 +17,8 @@ export interface Member {
   readonly onlyOnto: boolean;
   /** The choices it looks at. */
   readonly looksAt: readonly string[];
+  /** What it is beside others: the need for things in hand goes by the wishes for work that are held, and by what the others look at. */
+  readonly beside: ((others: readonly Member[]) => Member) | null;
   readonly holds: (draft: Draft) => boolean;
 }
 
@@ -28,6 +30,7 @@ export const rule = (given: Given): Member => ({
   isWish: false,
   isSilence: false,
   onlyOnto: false,
+  beside: null,
   ...given,
 });
 

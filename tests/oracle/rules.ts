@@ -20,6 +20,7 @@ import {
   travelIn,
 } from './scene.ts';
 import { denyingClause, fittingClause, givenTravel, spacerRule, takenAway } from './spring.ts';
+import { whenIn } from './when-made.ts';
 
 /** The rules of a fork. A slot that stays is not judged against another that stays. */
 export const forkRules = (scene: Scene): readonly Member[] => [
@@ -167,7 +168,7 @@ function saidBeside(
   const { family, when, bike } = scene.now;
   switch (neighbour.kind) {
     case 'family':
-      return neighbour.says(family, when);
+      return neighbour.says(family, whenIn(when, chassisOf(draft)));
     case 'chassis':
       return [neighbour.says(chassisOf(draft))];
     case 'bike':
@@ -225,7 +226,11 @@ const lengthText = (stated: Stated): string => (typeof stated === 'number' ? `${
 function valuesBeside({ book, now }: Scene, { neighbour }: Agreement): readonly Stated[] {
   switch (neighbour.kind) {
     case 'family':
-      return [neighbour.says(now.family, now.when)[0]];
+      return [
+        ...new Set(
+          chassisOfFamily(book, now.family).map((body) => neighbour.says(now.family, whenIn(now.when, body))[0]),
+        ),
+      ];
     case 'chassis':
       return [...new Set(chassisOfFamily(book, now.family).map((one) => neighbour.says(one)))];
     case 'bike':

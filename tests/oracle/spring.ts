@@ -11,15 +11,18 @@ export const namesChassis = (clause: Clause, chassis: Chassis): boolean =>
 
 /** The clause by which a part fits a chassis, perhaps only for some forks; null where there is none, or a maker's no. */
 export function fittingClause(part: Part, chassis: Chassis, when: WhenMade): Clause | null {
-  const speaking = part.fits.filter((clause) => namesChassis(clause, chassis) && clauseStands(clause, when) !== 'no');
-  if (speaking.some((clause) => clause.not && clauseStands(clause, when) === 'yes')) return null;
+  const speaking = part.fits.filter(
+    (clause) => namesChassis(clause, chassis) && clauseStands(clause, chassis, when) !== 'no',
+  );
+  if (speaking.some((clause) => clause.not && clauseStands(clause, chassis, when) === 'yes')) return null;
   return speaking.find((clause) => !clause.not) ?? null;
 }
 
 /** A maker's no; it may still say what the part would give. */
 export const denyingClause = (part: Part, chassis: Chassis, when: WhenMade): Clause | null =>
-  part.fits.find((clause) => clause.not && namesChassis(clause, chassis) && clauseStands(clause, when) === 'yes') ??
-  null;
+  part.fits.find(
+    (clause) => clause.not && namesChassis(clause, chassis) && clauseStands(clause, chassis, when) === 'yes',
+  ) ?? null;
 
 /** The greatest travel that a spring gives in a chassis without travel spacers; null where nobody says. */
 export function givenTravel(part: Part, chassis: Chassis, when: WhenMade): number | null {

@@ -9,6 +9,8 @@ export interface WhenMade {
   readonly built: string | null;
   /** Generations that the fork can be; empty where the family tells none apart. */
   readonly generations: readonly string[];
+  /** Generations of the family. */
+  readonly all: readonly string[];
 }
 
 export function whenMade(question: Question, family: Family, chassis: Chassis): WhenMade {
@@ -19,7 +21,15 @@ export function whenMade(question: Question, family: Family, chassis: Chassis): 
   const left = listed.filter(
     ({ months, serials }) => inMonths(months, built) !== 'no' && inSerials(serials, serial) !== 'no',
   );
-  return { serial, built, generations: (left.length > 0 ? left : listed).map(({ id }) => id) };
+  const ids = (generations: Family['generations']): readonly string[] => generations.map(({ id }) => id);
+  return { serial, built, generations: ids(left.length > 0 ? left : listed), all: ids(family.generations) };
+}
+
+/** The same for the fork on the body that it gets: what it can be and the body can be too; nothing in common: what the body can be. */
+export function whenIn(when: WhenMade, chassis: Chassis): WhenMade {
+  const ofBody = when.all.filter((id) => chassis.generations.length === 0 || chassis.generations.includes(id));
+  const common = ofBody.filter((id) => when.generations.includes(id));
+  return { ...when, generations: common.length > 0 ? common : ofBody };
 }
 
 export function inMonths(months: Months | undefined, built: string | null): Standing {
@@ -55,10 +65,10 @@ export function together(standings: readonly Standing[]): Standing {
   return standings.includes('perhaps') ? 'perhaps' : 'yes';
 }
 
-/** Whether a clause speaks of this fork, by when it was made. */
-export const clauseStands = (clause: Clause, when: WhenMade): Standing =>
+/** Whether a clause speaks of this fork on a chassis, by when it was made. */
+export const clauseStands = (clause: Clause, chassis: Chassis, when: WhenMade): Standing =>
   together([
-    inGenerations(clause.generations, when),
+    inGenerations(clause.generations, whenIn(when, chassis)),
     inMonths(clause.months, when.built),
     inSerials(clause.serials, when.serial),
   ]);
