@@ -1,7 +1,7 @@
-import type { Chassis } from '../catalog/index.ts';
+import type { Chassis, Operation } from '../catalog/index.ts';
 import type { ForkProblem } from '../fork/index.ts';
 import { type Domains, Standing, type StepBudget, tableOf } from '../solve/index.ts';
-import { type BuyingPolicy, type Demand, purchases } from '../supply/index.ts';
+import { type BuyingPolicy, type Demand, productsFor, purchases, wantedProducts } from '../supply/index.ts';
 import { neededOperations } from '../work/index.ts';
 import { leastAmounts } from './floor.ts';
 import type { Prepared } from './prepare.ts';
@@ -42,12 +42,14 @@ export class Obtaining {
 }
 
 /** What can be had at all, each thing by itself. */
-class Shelf {
+export class Shelf {
   private readonly world: World;
   private readonly prepared: Prepared;
   private readonly fork: ForkProblem;
   private readonly policy: BuyingPolicy;
   private readonly names: readonly string[];
+  private readonly wanted: readonly string[];
+  private readonly useful = new Map<string, boolean>();
   private readonly had = new Map<string, boolean>();
   private readonly shared = new Map<string, { readonly renewed: ReadonlySet<string>; readonly poured: boolean }>();
 
@@ -56,6 +58,7 @@ class Shelf {
     this.prepared = prepared;
     this.fork = fork;
     this.policy = { ...prepared.buying, useKits: [], useSupplies: [], usePacks: [] };
+    this.wanted = wantedProducts(world.market, prepared.buying);
     this.names = [...fork.domains.map(({ slot }) => slot.name), ...fork.settings.map(({ setting }) => setting.name)];
   }
 
@@ -78,8 +81,9 @@ class Shelf {
     return this.canHave(`${content.sku} ${quantity} ${fresh}`, { pieces, supplies: new Map() });
   }
 
-  /** True where no plan below a node can have everything it needs. */
+  /** True where no plan below a node can have everything it needs, or needs everything that it is to use. */
   lacks(domains: Domains): boolean {
+    if (!this.mayUse(domains)) return true;
     const changed = this.names.filter((_name, at) => !domains.has(at + 1, 0));
     const body = domains.isFixed(0) ? (this.fork.chassis[domains.first(0)] ?? null) : null;
     const { renewed, poured } = this.sharedBy(changed, body);
@@ -88,6 +92,38 @@ class Shelf {
       if (!renewed.has(slot.name)) return false;
       return contents.every((_content, value) => !domains.has(at + 1, value) || !this.holds(at, value, 'renewed'));
     });
+  }
+
+  /** False where some supply that is to be used serves nothing that any plan below a node can need. */
+  private mayUse(domains: Domains): boolean {
+    if (this.wanted.length === 0) return true;
+    const mayChange = this.names.filter((_name, at) => !domains.isFixed(at + 1) || !domains.has(at + 1, 0));
+    const key = mayChange.join(' ');
+    const known = this.useful.get(key);
+    if (known !== undefined) return known;
+    const { catalog, market } = this.world;
+    const { family, wants, buying } = this.prepared;
+    const job = { changed: mayChange, renewed: wants.renew, services: wants.services };
+    const served = new Set(
+      neededOperations(catalog, family, job)
+        .operations.flatMap(({ uses }) => uses.flatMap((use) => this.specificationsOf(use)))
+        .flatMap((specification) => productsFor(market, buying, specification)),
+    );
+    const useful = this.wanted.every((product) => served.has(product));
+    this.useful.set(key, useful);
+    return useful;
+  }
+
+  /** Every specification that a use can ask for, whatever body or part states its dose. */
+  private specificationsOf(use: Operation['uses'][number]): readonly string[] {
+    if (use.kind === 'amount') return [use.specification];
+    const { chassis, domains } = this.fork;
+    const contents = domains.find(({ slot }) => slot.name === use.of)?.contents ?? [];
+    const stated =
+      use.of === 'chassis'
+        ? chassis.map(({ doses }) => doses)
+        : contents.map((content) => this.world.catalog.parts.get(content?.sku ?? '')?.doses);
+    return stated.flatMap((doses) => doses?.get(use.dose)?.specification ?? []);
   }
 
   /** What all plans share that change at least these: the slots that are renewed, and whether what is poured at least can be had. */

@@ -296,7 +296,7 @@ function solveAgain(
   drop: readonly Member[],
   budget: StepBudget,
 ): WayOut | 'nothing-left' | 'not-stated' {
-  const first = bestOf(world, { ...prepared, wants }, budget);
+  const first = bestOf(world, { ...withoutWishes(world, prepared, wants.givenUp), wants }, budget);
   if (!first) return 'not-stated';
   const asked = wantsOf(prepared, wants, first);
   if (nothingIn(asked) && prepared.question.onto === undefined) return 'nothing-left';
