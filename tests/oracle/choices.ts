@@ -1,6 +1,6 @@
 import { millimetres } from '../../src/quantity/brands.ts';
 import { type Content, chassisOfFamily, partsFor, sameContent } from './book.ts';
-import { isComplete } from './fit.ts';
+import { partsInPlay } from './in-play.ts';
 import { along } from './measures.ts';
 import type { Member } from './member.ts';
 import type { Chassis } from './records.ts';
@@ -15,7 +15,7 @@ export interface Choice {
 
 /**
  * How much can be chosen: any part of the catalogue and any travel that someone speaks of,
- * or only parts with a clause for the family where the list is complete, and travels that a spring gives.
+ * or only parts that are in play as far as the catalogue says, and travels that a spring gives.
  */
 export type Range = 'everything' | 'what is listed';
 
@@ -71,10 +71,8 @@ function contentsFor(scene: Scene, slot: string, range: Range): readonly Content
   const { family } = scene.now;
   const now = nowIn(scene, slot);
   const counts = countsOf(scene, slot);
-  const parts = partsFor(scene.book, family, slot).filter(
-    (part) =>
-      range === 'everything' || !isComplete(family, slot) || part.fits.some((clause) => clause.family === family.id),
-  );
+  const parts =
+    range === 'everything' || !(slot in family.slots) ? partsFor(scene.book, family, slot) : partsInPlay(scene, slot);
   const contents: Content[] = parts.flatMap(({ sku }) => counts.map((quantity) => ({ sku, quantity })));
   if (mayBeEmpty(scene, slot)) contents.push(null);
   return contents.some((content) => sameContent(content, now)) ? contents : [now, ...contents];

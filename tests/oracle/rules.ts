@@ -19,8 +19,8 @@ import {
   slotsOfRole,
   travelIn,
 } from './scene.ts';
-import { denyingClause, fittingClause, givenTravel, spacerRule, takenAway } from './spring.ts';
-import { whenIn } from './when-made.ts';
+import { denyingClause, fittingClause, givenTravel, namesChassis, spacerRule, takenAway } from './spring.ts';
+import { clauseStands, whenIn } from './when-made.ts';
 
 /** The rules of a fork. A slot that stays is not judged against another that stays. */
 export const forkRules = (scene: Scene): readonly Member[] => [
@@ -29,6 +29,7 @@ export const forkRules = (scene: Scene): readonly Member[] => [
     fitIsKnown(scene, slot),
     ...fitHangsOn(scene, slot),
     partTravelLimit(scene, slot),
+    ...otherGeneration(scene, slot),
     ...makersNo(scene, slot),
   ]),
   ...FORK_AGREEMENTS.flatMap((agreement) => agreementRules(scene, agreement)),
@@ -58,8 +59,34 @@ const partFits = (scene: Scene, slot: string): Member =>
     names: { slot },
     shows: { complete: isComplete(scene.now.family, slot) },
     looksAt: ['chassis', slot],
-    holds: (draft) => verdictOf(scene, draft, slot) !== 'no',
+    holds: (draft) => verdictOf(scene, draft, slot) !== 'no' || isOfOtherGeneration(scene, draft, slot),
   });
+
+/** A part whose maker lists it for another generation than the fork's. */
+const otherGeneration = (scene: Scene, slot: string): readonly Member[] =>
+  partsFor(scene.book, scene.now.family, slot)
+    .filter((part) => part.fits.some(({ generations }) => generations !== undefined))
+    .map((part) =>
+      rule({
+        code: 'other-generation',
+        names: { sku: part.sku },
+        looksAt: ['chassis', slot],
+        holds: (draft) =>
+          contentOf(draft, slot)?.sku !== part.sku ||
+          verdictOf(scene, draft, slot) !== 'no' ||
+          !isOfOtherGeneration(scene, draft, slot),
+      }),
+    );
+
+/** Some clause would speak of the fork, were it not for the generations that it names. */
+const isOfOtherGeneration = (scene: Scene, draft: Draft, slot: string): boolean =>
+  (partIn(scene, draft, slot)?.fits ?? []).some(
+    ({ generations, ...clause }) =>
+      generations !== undefined &&
+      !clause.not &&
+      namesChassis(clause, chassisOf(draft)) &&
+      clauseStands(clause, chassisOf(draft), scene.now.when) === 'yes',
+  );
 
 const fitIsKnown = (scene: Scene, slot: string): Member =>
   rule({

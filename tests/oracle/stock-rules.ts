@@ -2,7 +2,8 @@ import { isRenewable, operationsOf } from './book.ts';
 import { costsOf } from './buying.ts';
 import { withTheRestAsNow } from './choices.ts';
 import { type Member, rule, wish } from './member.ts';
-import { choiceOf, type Draft, type Scene, slotsOf } from './scene.ts';
+import { choiceOf, contentOf, type Draft, nowIn, type Scene, slotsOf } from './scene.ts';
+import { canBeHad } from './stock.ts';
 import { workOf } from './work.ts';
 
 /** Everything that the job needs can be had; and the wishes that rule out no build but need things. */
@@ -38,10 +39,32 @@ export function stockRules(scene: Scene): readonly Member[] {
       beside: (others) =>
         obtainable(askedBeside(scene, others), [...looksAt, ...others.flatMap((other) => other.looksAt)]),
     },
+    ...slotsOf(scene).map((slot) => pieceRule(scene, slot)),
     ...service.map((id) => workWish('want-service', { service: id })),
     ...bought.map((sku) => workWish('want-use', { sku })),
   ];
 }
+
+/** A slot that is to be renewed, or holds another part afterwards, holds one that can be had at all: follows from the rule above, and is quicker. */
+function pieceRule(scene: Scene, slot: string): Member {
+  const holds =
+    (renewed: boolean): Member['holds'] =>
+    (draft) => {
+      const [before, after] = [nowIn(scene, slot), contentOf(draft, slot)];
+      return after === null || (!renewed && before?.sku === after.sku) || canBeSupplied(scene, after.sku);
+    };
+  const made = (renewed: boolean): Member =>
+    rule({ code: 'not-obtainable', looksAt: [choiceOf(slot)], holds: holds(renewed) });
+  return {
+    ...made(scene.question.wants.renew.includes(slot)),
+    beside: (others) => made(others.some(({ code, names }) => code === 'want-renew' && names.slot === slot)),
+  };
+}
+
+/** By itself, or out of a kit. */
+const canBeSupplied = (scene: Scene, sku: string): boolean =>
+  canBeHad(scene, sku) ||
+  [...scene.book.kits.values()].some((kit) => kit.contents.some((one) => one.sku === sku) && canBeHad(scene, kit.sku));
 
 const workWish = (code: string, names: Member['names']): Member =>
   wish({ code, names, looksAt: [], holds: () => true });
