@@ -78,8 +78,8 @@ export const BROKEN_FORKS: readonly Broken[] = [
     code: 'bike-fork-breaks-rule',
     what: 'a tyre that meets the crown of its own fork',
     file: 'bikes.yaml',
-    from: 'wheel: 584\n    tyre: 65-584\n    motor-assisted: false\n    category: 4',
-    to: 'wheel: 584\n    tyre: 70-584\n    motor-assisted: false\n    category: 4',
+    from: 'wheel: 584\n    tyre: 65-584\n',
+    to: 'wheel: 584\n    tyre: 70-584\n',
     at: '- { chassis: quennet-584, travel: 160 mm,',
   },
   {
