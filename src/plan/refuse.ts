@@ -36,14 +36,8 @@ export function refuse(
   proof: ForkProblem,
   budget: StepBudget,
 ): Refusal | null {
-  return refusalOf(
-    world,
-    prepared,
-    fork,
-    disputeOn(prepared, fork, budget),
-    disputeOn(prepared, proof, budget),
-    budget,
-  );
+  const { dispute } = disputeOverGoods(world, prepared, fork, [], budget);
+  return refusalOf(world, prepared, fork, dispute, disputeOn(prepared, proof, budget), budget);
 }
 
 function disputeOn(prepared: Prepared, fork: ForkProblem, budget: StepBudget): Dispute {
@@ -118,6 +112,18 @@ export function refuseStock(
   missing: readonly string[],
   budget: StepBudget,
 ): Refusal | null {
+  const { dispute, stockAt } = disputeOverGoods(world, prepared, fork, missing, budget);
+  return refusalOf(world, prepared, fork, dispute, { ...dispute, order: [...dispute.order, stockAt] }, budget);
+}
+
+/** The same with the stock as a member, and the wishes that rule out no build but need things. The stock is held unless it is left out by name. */
+function disputeOverGoods(
+  world: World,
+  prepared: Prepared,
+  fork: ForkProblem,
+  missing: readonly string[],
+  budget: StepBudget,
+): { readonly dispute: Dispute; readonly stockAt: number } {
   const work = workWishes(prepared);
   const parties = partiesOf(prepared, fork);
   const stock: ForkMember = {
@@ -139,9 +145,8 @@ export function refuseStock(
     asked.set(key, obtaining);
     return obtaining.canObtain(holds, budget);
   };
-  const order = [...parties.order, ...work.map((_member, at) => workAt + at), stockAt];
-  const dispute: Dispute = { members, order, canStand };
-  return refusalOf(world, prepared, fork, dispute, dispute, budget);
+  const order = [...parties.order, ...work.map((_member, at) => workAt + at)];
+  return { dispute: { members, order, canStand }, stockAt };
 }
 
 /** Wishes for work and for what is bought: they rule out no build, but they need things. */
@@ -216,7 +221,7 @@ function waysOut(
   const ways: WayOut[] = [];
   let stated = true;
   for (const given of found) {
-    const givers = given.flatMap((member) => (members[member] ? [members[member]] : []));
+    const givers = once(given.flatMap((member) => (members[member] ? [members[member]] : [])));
     const wishes = givers.flatMap(({ wish }) => wish ?? []);
     if (wishes.some(({ kind }) => kind === 'onto')) {
       const way = withoutBike(world, prepared, givers, wishes, budget);
@@ -232,6 +237,11 @@ function waysOut(
   // a way out that cannot be put as a question is not shown; a search that ran out of steps may have left one, or its best plan, unseen
   return { found: ways, complete: complete && stated && budget.used < budget.limit };
 }
+
+/** A wish may be two members, what it asks of the build and the work that it asks for: it is named once. */
+const once = (members: readonly ForkMember[]): readonly ForkMember[] => [
+  ...new Map(members.map((member) => [`${member.code} ${JSON.stringify(member.params)}`, member])).values(),
+];
 
 /** The question without the bike it should suit, whole, where that and nothing else is given up; null where nothing is left to do or more must go. */
 function withoutBike(
