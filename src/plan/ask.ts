@@ -14,7 +14,7 @@ import { type Prepared, prepare, settled } from './prepare.ts';
 import { type Question, questionSchema } from './question.ts';
 import { refuse, refuseStock } from './refuse.ts';
 import { type Candidate, canBuild, searchPlans } from './search.ts';
-import { missingSkus } from './work-of.ts';
+import { lackingFor } from './work-of.ts';
 import type { World } from './world.ts';
 
 export type Reply =
@@ -131,7 +131,7 @@ function noPlan(world: World, prepared: Prepared, fork: ForkProblem, budget: Ste
   if (first === 'stopped') return answer(world, prepared, { status: 'stopped', complete: false });
   const whole = forkProblem(world.catalog, prepared.now, prepared.wants, prepared.question);
   if (first) {
-    const refusal = refuseStock(world, prepared, whole, missingSkus(world, prepared, buildOf(fork, first)), budget);
+    const refusal = refuseStock(world, prepared, whole, lackingFor(world, prepared, buildOf(fork, first)), budget);
     return answer(world, prepared, {
       status: refusal === null ? 'stopped' : 'not-obtainable',
       complete: refusal !== null,

@@ -18,6 +18,7 @@ import { forkWants, type Prepared, prepare, settled } from './prepare.ts';
 import type { Question } from './question.ts';
 import { type Candidate, canBuild, searchPlans } from './search.ts';
 import { sourceOf } from './source.ts';
+import type { Lacking } from './work-of.ts';
 import type { World } from './world.ts';
 
 /** Wishes up to this many are tried in every combination; of more, ways out give up at most this many at once, and `complete` says so. */
@@ -36,7 +37,7 @@ export function refuse(
   proof: ForkProblem,
   budget: StepBudget,
 ): Refusal | null {
-  const { dispute } = disputeOverGoods(world, prepared, fork, [], budget);
+  const { dispute } = disputeOverGoods(world, prepared, fork, { skus: [], idle: [] }, budget);
   return refusalOf(world, prepared, fork, dispute, disputeOn(prepared, proof, budget), budget);
 }
 
@@ -109,10 +110,10 @@ export function refuseStock(
   world: World,
   prepared: Prepared,
   fork: ForkProblem,
-  missing: readonly string[],
+  lacking: Lacking,
   budget: StepBudget,
 ): Refusal | null {
-  const { dispute, stockAt } = disputeOverGoods(world, prepared, fork, missing, budget);
+  const { dispute, stockAt } = disputeOverGoods(world, prepared, fork, lacking, budget);
   return refusalOf(world, prepared, fork, dispute, { ...dispute, order: [...dispute.order, stockAt] }, budget);
 }
 
@@ -121,7 +122,7 @@ function disputeOverGoods(
   world: World,
   prepared: Prepared,
   fork: ForkProblem,
-  missing: readonly string[],
+  lacking: Lacking,
   budget: StepBudget,
 ): { readonly dispute: Dispute; readonly stockAt: number } {
   const work = workWishes(prepared);
@@ -129,7 +130,7 @@ function disputeOverGoods(
   const stock: ForkMember = {
     kind: 'stock',
     code: 'not-obtainable',
-    params: { skus: missing },
+    params: { skus: lacking.skus, idle: lacking.idle },
     source: null,
     wish: null,
   };

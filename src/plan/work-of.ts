@@ -147,10 +147,15 @@ export function labourOf(world: World, prepared: Prepared, operations: readonly 
   return minor(flat + multiplyDivide(minutes, shop.rate, 60));
 }
 
-/** What a build's work needs and cannot be bought or covered on its own: SKUs of parts, ids of specifications. */
-export function missingSkus(world: World, prepared: Prepared, build: Build): string[] {
+/** Why a build's work cannot be supplied: SKUs and ids of specifications that cannot be had by themselves, and supplies to be used that serve nothing in it. */
+export interface Lacking {
+  readonly skus: readonly string[];
+  readonly idle: readonly string[];
+}
+
+export function lackingFor(world: World, prepared: Prepared, build: Build): Lacking {
   const work = workOf(world, prepared, build);
-  if (!work) return [];
+  if (!work) return { skus: [], idle: [] };
   const none = { pieces: new Map<string, { fresh: number; any: number }>(), supplies: new Map<string, number>() };
   const policy = {
     bulk: prepared.buying.bulk,
@@ -160,15 +165,16 @@ export function missingSkus(world: World, prepared: Prepared, build: Build): str
     usePacks: [],
   };
   const lacks = (demand: Demand): boolean => purchases(world.market, demand, prepared.atHand, policy).length === 0;
-  return [
+  const skus = [
     ...[...work.demand.pieces]
       .filter(([sku, count]) => lacks({ ...none, pieces: new Map([[sku, count]]) }))
       .map(([sku]) => sku),
     ...[...work.demand.supplies]
       .filter(([id, amount]) => lacks({ ...none, supplies: new Map([[id, amount]]) }))
       .map(([id]) => id),
-    ...[...prepared.buying.useSupplies, ...prepared.buying.usePacks].filter((sku) => !servesNeed(world, work, sku)),
   ];
+  const wanted = [...prepared.buying.useSupplies, ...prepared.buying.usePacks];
+  return { skus, idle: wanted.filter((sku) => !servesNeed(world, work, sku)) };
 }
 
 const servesNeed = (world: World, work: Work, sku: string): boolean => {

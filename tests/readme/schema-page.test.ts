@@ -80,6 +80,7 @@ describe('catalog-schema/README.md: what each example is said to do', () => {
       fitVerdict(loaded.world.catalog, part(loaded, 'TB-S-130'), chassis(loaded, 'tamblin-622'), {
         serial: null,
         month,
+        generations: null,
       }).kind;
     expect([verdict('2024-05'), verdict('2020-03'), verdict(null)]).toEqual(['fits', 'no', 'unknown']);
     expect(askIn(loaded, { ...SHORTER, serial: 'TB7000' }).status).toBe('answered');

@@ -95,6 +95,8 @@ export interface MemberParams {
   readonly 'want-use': { readonly sku: string; readonly name: string };
   readonly 'want-keep': { readonly slot: string };
   readonly 'want-renew': { readonly slot: string; readonly possible: boolean };
+  readonly 'want-service': { readonly service: string };
+  readonly 'want-onto': { readonly bike: string };
   readonly 'kept-trait': { readonly trait: string; readonly value: string };
   readonly 'part-fits': { readonly slot: string; readonly complete: boolean };
   readonly 'fit-not-known': { readonly slot: string };
@@ -115,7 +117,11 @@ export interface MemberParams {
   readonly 'damper-stroke': { readonly sku: string | null; readonly stroke: number | null };
   readonly 'volume-spacer-count': Readonly<Record<never, never>>;
   readonly 'no-operation': { readonly slot: string; readonly family: string };
-  readonly 'not-obtainable': { readonly chassis: string; readonly skus: readonly string[] };
+  readonly 'not-obtainable': {
+    readonly chassis?: string;
+    readonly skus: readonly string[];
+    readonly idle: readonly string[];
+  };
   readonly 'maker-says-no': {
     readonly sku: string;
     readonly name: string;

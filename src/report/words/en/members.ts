@@ -52,6 +52,18 @@ export const members: WordsTable<MemberParams> = {
     way: ({ slot }) => `Leave out --renew ${slot}.`,
     example: { slot: 'wipers', possible: true },
   },
+  'want-service': {
+    say: ({ service }) => `the service ${service}`,
+    meaning: 'The wish to have a service done.',
+    way: ({ service }) => `Leave out --service ${service}.`,
+    example: { service: 'example-lower-leg' },
+  },
+  'want-onto': {
+    say: ({ bike }) => `the fork on the bike ${bike}`,
+    meaning: 'The wish that the fork suit a bike.',
+    way: () => 'Name another bike, or leave out --onto.',
+    example: { bike: 'Example' },
+  },
   'kept-trait': {
     say: ({ trait, value }) => `${traitName(trait)} stays ${value}, because the wish does not name another`,
     meaning: 'A plan keeps what the wish does not name: wheel, axle, offset, steerer, brake mount, kind of spring.',
@@ -165,12 +177,15 @@ export const members: WordsTable<MemberParams> = {
     example: { slot: 'damper', family: 'Example' },
   },
   'not-obtainable': {
-    say: ({ chassis, skus }) =>
-      skus.length === 0
-        ? `something that ${chassis} needs then cannot be bought`
-        : `${andList(skus)} cannot be bought: not enough on the shelf, and no delivery`,
-    meaning: 'There is a build that would do, but something it needs is not on the shelf and cannot be ordered.',
+    say: ({ skus, idle }) =>
+      skus.length > 0
+        ? `${andList(skus)} cannot be bought: not enough on the shelf, and no delivery`
+        : idle.length > 0
+          ? `nothing in the job takes ${andList(idle)}`
+          : 'something that the job needs cannot be bought',
+    meaning:
+      'There is a build that would do, but something it needs is not on the shelf and cannot be ordered, or what is to be used serves nothing in it.',
     way: () => 'Find it elsewhere and say so with --have SKU, or ask the supplier.',
-    example: { chassis: 'Example for 559 wheels', skus: ['AB-L-559'] },
+    example: { skus: ['AB-L-559'], idle: [] },
   },
 };

@@ -111,8 +111,8 @@ export const statuses: WordsTable<StatusParams> = {
   },
   'not-obtainable': {
     say: () => 'Cannot be had',
-    meaning: 'A build would do, but something it needs is not in stock and cannot be ordered.',
-    way: () => 'Find it elsewhere and say so with --have SKU.',
+    meaning: 'A build would do, but it cannot be supplied as asked.',
+    way: () => 'What is lacking stands below; what you have elsewhere is named with --have SKU.',
     example: {},
   },
   stopped: {
