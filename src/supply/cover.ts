@@ -1,32 +1,17 @@
 import { multiplyDivide } from '../quantity/index.ts';
+import { StepBudget } from '../solve/index.ts';
+import { canonicalCover } from './canonical-cover.ts';
+import type { Cover, CoverColumn } from './programme.ts';
 
 /**
  * The exact cover of needs by packs: whole packs, each giving amounts to one or several rows, at least cost.
  * Knows nothing of parts: rows and columns are numbers.
  */
-export interface CoverColumn {
-  /** Amount given to rows by one pack, each row once. */
-  readonly gives: readonly (readonly [row: number, amount: number])[];
-  readonly cost: number;
-  /** Most packs that may be taken. */
-  readonly limit: number;
-  /** True where taking any of it makes a line without a price. */
-  readonly unpriced: boolean;
-  /** True where taking it buys nothing: it is at hand and counts as no pack. */
-  readonly free: boolean;
-}
 
 /** What is left uncovered of a row may be measured out at a price per so much, rounded half up; a price of null makes a line without a price. */
 export interface Dosing {
   readonly price: number | null;
   readonly per: number;
-}
-
-/** How many packs of each column; the sum of their costs; how many columns without a price are used. */
-export interface Cover {
-  readonly packs: readonly number[];
-  readonly cost: number;
-  readonly unpriced: number;
 }
 
 /**
@@ -50,7 +35,13 @@ export function cheapestCovers(
   return covers;
 }
 
-/** The cheapest cover that uses at most `mostUnpriced` columns without a price: complete branch and bound. Null where there is none. */
+/** Nodes after which the plain search leaves a cover to the one with the better bound: what a fork needs is covered in far fewer. */
+const PLAIN_NODES = 5_000;
+
+/**
+ * The cheapest cover that uses at most `mostUnpriced` columns without a price: complete branch and bound. Null where there is none. A cover that is too big for the
+ * plain search is found by `canonicalCover`, unless something may be measured out or several packs without a price be taken: then the plain search goes on.
+ */
 function cheapestCover(
   needs: readonly number[],
   columns: readonly CoverColumn[],
@@ -58,8 +49,9 @@ function cheapestCover(
   mostUnpriced: number,
 ): Cover | null {
   const search = new CoverSearch(needs, columns, dosing, mostUnpriced);
-  search.run();
-  return search.best;
+  const plain = dosing.some((one) => one !== null) || columns.some(({ unpriced, limit }) => unpriced && limit > 1);
+  if (search.run(new StepBudget(plain ? Number.POSITIVE_INFINITY : PLAIN_NODES))) return search.best;
+  return canonicalCover(needs, columns, mostUnpriced);
 }
 
 class CoverSearch {
@@ -96,20 +88,23 @@ class CoverSearch {
     );
   }
 
-  run(): void {
-    this.descend(0, 0);
+  /** True where the whole space was seen. */
+  run(budget: StepBudget): boolean {
+    return this.descend(0, 0, budget);
   }
 
   /** Branches on the uncovered row with the fewest columns; column k of it is tried with columns before k closed, so that no set of packs is seen twice. */
-  private descend(cost: number, unpriced: number): void {
+  private descend(cost: number, unpriced: number, budget: StepBudget): boolean {
+    if (!budget.take()) return false;
     const bound = this.bound();
-    if (this.best && Math.ceil(cost + bound - 1e-9) > this.best.cost) return;
-    if (bound === Number.POSITIVE_INFINITY) return;
+    if (this.best && Math.ceil(cost + bound - 1e-9) > this.best.cost) return true;
+    if (bound === Number.POSITIVE_INFINITY) return true;
     const row = this.nextRow();
     if (row === null) {
       this.keep(cost, unpriced);
-      return;
+      return true;
     }
+    let whole = true;
     const closed: [number, number][] = [];
     for (const at of this.byRow[row] ?? []) {
       const column = this.columns[at];
@@ -118,7 +113,7 @@ class CoverSearch {
       const newlyUnpriced = column.unpriced && used === 0 ? 1 : 0;
       if (unpriced + newlyUnpriced <= this.mostUnpriced) {
         this.add(at, column, 1);
-        this.descend(cost + column.cost, unpriced + newlyUnpriced);
+        whole = this.descend(cost + column.cost, unpriced + newlyUnpriced, budget) && whole;
         this.add(at, column, -1);
       }
       closed.push([at, this.limits[at] ?? 0]);
@@ -126,10 +121,11 @@ class CoverSearch {
     }
     if (this.dosing[row]) {
       this.settled[row] = true;
-      this.descend(cost, unpriced);
+      whole = this.descend(cost, unpriced, budget) && whole;
       this.settled[row] = false;
     }
     for (const [at, limit] of closed) this.limits[at] = limit;
+    return whole;
   }
 
   private add(at: number, column: CoverColumn, sign: 1 | -1): void {

@@ -1,5 +1,6 @@
-import { type CoverColumn, cheapestCovers } from './cover.ts';
+import { cheapestCovers } from './cover.ts';
 import { daysFor, type Market } from './market.ts';
+import type { CoverColumn } from './programme.ts';
 
 /** What one thing costs and waits at least. */
 export interface Floor {

@@ -1,5 +1,8 @@
-export { type Cover, type CoverColumn, cheapestCovers } from './cover.ts';
+export { cheapestCovers } from './cover.ts';
+export { coverFront } from './cover-front.ts';
 export { type Floor, floorFor } from './floor.ts';
+export { type Least, leastCover } from './least-cover.ts';
 export { type AtHand, daysFor, type Market, makeMarket, mostWithin, onShelf, withoutOffer } from './market.ts';
+export { type Cover, type CoverColumn, isCover, type Programme, type ProgrammeColumn, weighed } from './programme.ts';
 export { type BuyingPolicy, comparePurchases, type Demand, type Purchase, purchases } from './purchase.ts';
 export { productsFor, wantedProducts } from './separate.ts';

@@ -1,7 +1,8 @@
 import { byCodeUnit, type Minor, minor, multiplyDivide } from '../quantity/index.ts';
 import { Front, noWorse } from '../solve/index.ts';
-import { type CoverColumn, cheapestCovers } from './cover.ts';
+import { cheapestCovers } from './cover.ts';
 import { type AtHand, daysFor, type Market, mostWithin, type Offer } from './market.ts';
+import type { CoverColumn } from './programme.ts';
 import { productsFor, separateDemands, wantedProducts } from './separate.ts';
 
 /** What a job needs: pieces by SKU (fresh ones cannot be used pieces) and amounts by specification, held units. */
