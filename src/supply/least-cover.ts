@@ -58,7 +58,11 @@ export function usable(programme: Programme, most: number): readonly number[] {
 }
 
 const ROUNDS_AT_ROOT = 400;
+/** Rounds for better prices in a branch; where caps bind the bound pays for more of them. */
 const ROUNDS_BELOW = 24;
+const ROUNDS_BELOW_CAPPED = 64;
+/** Nodes from one try for a better cover by greed to the next. */
+const GREEDY_EVERY = 8;
 /** Weights that a cost may have beside a column's own while a first cover is looked for that keeps the caps. */
 const LEANINGS = [0, 0.25, 0.5, 1, 2, 4, 8, 16, 64];
 
@@ -80,6 +84,7 @@ class LeastSearch {
   /** What a cover must not pass to be of interest. */
   private goal: number;
   private readonly enough: number;
+  private readonly rounds: number;
 
   constructor(programme: Programme, budget: StepBudget, { most, enough }: LeastBounds) {
     this.programme = programme;
@@ -87,6 +92,7 @@ class LeastSearch {
     this.costs = programme.columns.map(({ cost }) => cost);
     this.goal = most;
     this.enough = enough;
+    this.rounds = programme.caps.length > 0 ? ROUNDS_BELOW_CAPPED : ROUNDS_BELOW;
   }
 
   /** True where the whole space was seen. */
@@ -130,7 +136,8 @@ class LeastSearch {
     const [first, ...others] = proofs;
     const prices = first?.prices;
     if (!prices) return true;
-    if (rounds !== ROUNDS_AT_ROOT && this.least === null) this.tryGreedy(from, prices.reduced);
+    if (rounds !== ROUNDS_AT_ROOT && (this.least === null || this.budget.used % GREEDY_EVERY === 0))
+      this.tryGreedy(from, prices.reduced);
     const fixed = fixedBy(residue, proofs);
     const next: Branch = { ...from, prices, capPrices: others.map((proof) => proof.prices) };
     if (fixed === 'no-cover') return true;
@@ -143,7 +150,7 @@ class LeastSearch {
       taken: [...taken, ...fixed.taken.map(([place, packs]) => [residue.column[place] ?? 0, packs] as const)],
       paid: paid + fixed.taken.reduce((sum, [place, packs]) => sum + packs * (residue.cost[place] ?? 0), 0),
     };
-    if (left.cost.length < residue.cost.length * 0.9 || fixed.taken.length > 0) return this.node(smaller, ROUNDS_BELOW);
+    if (left.cost.length < residue.cost.length * 0.9 || fixed.taken.length > 0) return this.node(smaller, this.rounds);
     return this.branch(smaller, priced(left, prices, this.goal - paid, 0));
   }
 
@@ -168,7 +175,7 @@ class LeastSearch {
       this.keep(from, null);
       return true;
     }
-    const columns = columnsOf(residue, tightestRow(residue)).sort(
+    const columns = columnsOf(residue, tightestRow(residue, prices, this.goal - paid - prices.bound)).sort(
       (a, b) => (prices.reduced[a] ?? 0) - (prices.reduced[b] ?? 0),
     );
     const limits = residue.limit.slice();
@@ -185,7 +192,7 @@ class LeastSearch {
           paid: paid + (residue.cost[place] ?? 0),
           prices,
         };
-        if (!this.node(below, ROUNDS_BELOW)) return false;
+        if (!this.node(below, this.rounds)) return false;
       }
       bound += Math.max(0, -(prices.reduced[place] ?? 0)) * (limits[place] ?? 0);
       limits[place] = 0;
@@ -219,11 +226,17 @@ const byWeight = (residue: Residue, cap: number): Residue => ({
   caps: [],
 });
 
-function tightestRow({ need, row }: Residue): number {
-  const open = new Int32Array(need.length);
-  for (let at = 0; at < row.length; at++) {
-    const to = row[at] ?? 0;
-    open[to] = (open[to] ?? 0) + 1;
+/** The row with the fewest branches, each counted for less the more of the room its column's reduced cost takes. */
+function tightestRow({ need, row, start, cost }: Residue, prices: Priced, room: number): number {
+  const open = new Float64Array(need.length);
+  const known = Number.isFinite(room) && room > 0;
+  for (let place = 0; place < cost.length; place++) {
+    const each = Math.max(0, prices.reduced[place] ?? 0);
+    const counts = known ? Math.max(0.05, 1 - each / room) : 1;
+    for (let at = start[place] ?? 0; at < (start[place + 1] ?? 0); at++) {
+      const to = row[at] ?? 0;
+      open[to] = (open[to] ?? 0) + counts;
+    }
   }
   let best = 0;
   for (let at = 1; at < open.length; at++) if ((open[at] ?? 0) < (open[best] ?? 0)) best = at;

@@ -1,0 +1,37 @@
+import type { Problem } from './problem.ts';
+
+/**
+ * The variables of a problem in groups that no table and no sum ties together: whatever one group is, it says nothing about another. In the order of their first
+ * variables; every variable is in one group. `isOpen` leaves out variables that are settled: they tie nothing.
+ */
+export function components(
+  { sizes, tables, sums }: Problem,
+  isOpen: (variable: number) => boolean = () => true,
+): readonly (readonly number[])[] {
+  const parent = sizes.map((_size, variable) => variable);
+  const find = (variable: number): number => {
+    let here = variable;
+    for (let above = parent[here] ?? here; above !== here; above = parent[here] ?? here) {
+      parent[here] = parent[above] ?? above;
+      here = above;
+    }
+    return here;
+  };
+  for (const { scope } of [...tables, ...sums]) {
+    let first = -1;
+    for (const variable of scope) {
+      if (!isOpen(variable)) continue;
+      if (first < 0) first = find(variable);
+      else parent[find(variable)] = first;
+    }
+  }
+  const groups = new Map<number, number[]>();
+  for (let variable = 0; variable < sizes.length; variable++) {
+    if (!isOpen(variable)) continue;
+    const root = find(variable);
+    const group = groups.get(root);
+    if (group) group.push(variable);
+    else groups.set(root, [variable]);
+  }
+  return [...groups.values()];
+}
