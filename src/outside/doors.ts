@@ -1,3 +1,4 @@
+import { answerConflicts } from './conflicts.ts';
 import { answerCover, answerFront } from './cover.ts';
 
 /** What was asked beside the file. */
@@ -12,4 +13,5 @@ export type Door = (text: string, options: DoorOptions) => object | Promise<obje
 /** Each kind of outside instance with the stage of the product that answers it. */
 export const DOORS: Readonly<Record<string, Door>> = {
   cover: (text, { front, rows }) => (front === 'front' ? answerFront(text, rows) : answerCover(text, rows)),
+  conflicts: (text) => answerConflicts(text),
 };

@@ -1,6 +1,8 @@
 export { StepBudget } from './budget.ts';
 export { corrections, type Oracle, smallestConflict } from './conflict.ts';
+export { disputeOf } from './dispute.ts';
 export type { Domains } from './domains.ts';
+export { type Dispute, everyConflict } from './every-conflict.ts';
 export { Front, noWorse, sameVector, type Vector } from './front.ts';
 export { type FrontResult, paretoFront } from './pareto.ts';
 export { type Problem, type Sum, type Table, tableOf } from './problem.ts';
