@@ -10,7 +10,7 @@ export interface Said {
   readonly err: string;
 }
 
-const USAGE = `usage: npm run -s outside -- ${Object.keys(DOORS).join('|')} FILE [--front] [--rows N]`;
+const USAGE = `usage: npm run -s outside -- ${Object.keys(DOORS).join('|')} FILE [--front] [--rows N] [--graph NAME]`;
 
 /** One outside instance through the product's own stage: one JSON object, or one line that says what is wrong and where. */
 export async function outside(args: readonly string[]): Promise<Said> {
@@ -40,6 +40,7 @@ function readCall(args: readonly string[]) {
   const options: DoorOptions = {
     front: values.front === true ? 'front' : 'cheapest',
     rows: values.rows === undefined ? null : Number(values.rows),
+    graph: values.graph ?? null,
   };
   return { door, file, options };
 }
@@ -49,7 +50,7 @@ function parsed(args: readonly string[]) {
     return parseArgs({
       args: [...args],
       allowPositionals: true,
-      options: { front: { type: 'boolean' }, rows: { type: 'string' } },
+      options: { front: { type: 'boolean' }, rows: { type: 'string' }, graph: { type: 'string' } },
     });
   } catch (error) {
     throw new OutsideFault('', `${error instanceof Error ? error.message.split('. ')[0] : String(error)}; ${USAGE}`);

@@ -1,14 +1,13 @@
-import type { Problem } from './problem.ts';
-
 /**
- * The variables of a problem in groups that no table and no sum ties together: whatever one group is, it says nothing about another. In the order of their first
+ * Variables 0 to `count` - 1 in groups that no scope ties together: whatever one group is, it says nothing about another. In the order of their first
  * variables; every variable is in one group. `isOpen` leaves out variables that are settled: they tie nothing.
  */
 export function components(
-  { sizes, tables, sums }: Problem,
+  count: number,
+  scopes: readonly (readonly number[])[],
   isOpen: (variable: number) => boolean = () => true,
 ): readonly (readonly number[])[] {
-  const parent = sizes.map((_size, variable) => variable);
+  const parent = Array.from({ length: count }, (_one, variable) => variable);
   const find = (variable: number): number => {
     let here = variable;
     for (let above = parent[here] ?? here; above !== here; above = parent[here] ?? here) {
@@ -17,7 +16,7 @@ export function components(
     }
     return here;
   };
-  for (const { scope } of [...tables, ...sums]) {
+  for (const scope of scopes) {
     let first = -1;
     for (const variable of scope) {
       if (!isOpen(variable)) continue;
@@ -26,7 +25,7 @@ export function components(
     }
   }
   const groups = new Map<number, number[]>();
-  for (let variable = 0; variable < sizes.length; variable++) {
+  for (let variable = 0; variable < count; variable++) {
     if (!isOpen(variable)) continue;
     const root = find(variable);
     const group = groups.get(root);

@@ -37,7 +37,10 @@ export function disputeOf(problem: Problem, budget: StepBudget): Dispute {
 /** The problem in parts that share neither variables nor members; what has no variables is a part of its own. */
 function groupsOf(problem: Problem): readonly Problem[] {
   const { sizes, tables, sums, members } = problem;
-  const groups = components(problem);
+  const groups = components(
+    sizes.length,
+    [...tables, ...sums].map(({ scope }) => scope),
+  );
   const groupOf = new Int32Array(sizes.length);
   groups.forEach((group, at) => {
     for (const variable of group) groupOf[variable] = at;

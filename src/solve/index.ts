@@ -1,5 +1,6 @@
 export { StepBudget } from './budget.ts';
 export { corrections, type Oracle, smallestConflict } from './conflict.ts';
+export { countSolutions } from './count.ts';
 export { disputeOf } from './dispute.ts';
 export type { Domains } from './domains.ts';
 export { type Dispute, everyConflict } from './every-conflict.ts';
@@ -9,3 +10,4 @@ export { type Problem, type Sum, type Table, tableOf } from './problem.ts';
 export { Search, type SearchEnd } from './search.ts';
 export { brokenBy, isSolution } from './solution.ts';
 export { Standing } from './standing.ts';
+export { unusedValues } from './unused.ts';
