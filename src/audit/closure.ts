@@ -41,12 +41,35 @@ function predecessors(operations: ReadonlyMap<string, Row>, set: ReadonlySet<str
     for (const earlier of [...requires(operation), ...texts(operation?.after)]) goes(earlier, id);
     for (const closer of closers(operation)) {
       goes(id, closer);
-      for (const user of [...set].filter((other) => requires(operations.get(other)).includes(id))) {
-        for (const inside of [user, ...closers(operations.get(user))]) goes(inside, closer);
+      for (const user of inside(operations, set, id, closer)) {
+        for (const earlier of [user, ...closers(operations.get(user))]) goes(earlier, closer);
       }
     }
   }
   return before;
+}
+
+/** What requires `opener`, directly or through others, and does not wait for `closer`. */
+function inside(
+  operations: ReadonlyMap<string, Row>,
+  set: ReadonlySet<string>,
+  opener: string,
+  closer: string,
+): readonly string[] {
+  const waits = users(operations, set, closer);
+  return [...users(operations, set, opener)].filter((id) => id !== closer && !waits.has(id));
+}
+
+function users(operations: ReadonlyMap<string, Row>, set: ReadonlySet<string>, of: string): ReadonlySet<string> {
+  const found = new Set<string>();
+  let before = -1;
+  while (found.size > before) {
+    before = found.size;
+    for (const id of set) {
+      if (requires(operations.get(id)).some((required) => required === of || found.has(required))) found.add(id);
+    }
+  }
+  return found;
 }
 
 const requires = (operation: Row | undefined): readonly string[] => texts(operation?.requires);

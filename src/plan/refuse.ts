@@ -21,10 +21,6 @@ import { sourceOf } from './source.ts';
 import type { Lacking } from './work-of.ts';
 import type { World } from './world.ts';
 
-/** Wishes up to this many are tried in every combination; of more, ways out give up at most this many at once, and `complete` says so. */
-const MOST_WISHES = 14;
-const MOST_GIVEN_UP = 4;
-
 /**
  * Why no build meets the wants: independent conflicts, each the smallest left once the wishes of those before it are given up,
  * and the ways out, each solved for the whole question. `proof` is the problem that the conflicts are found in: of what is impossible whatever is unknown,
@@ -213,12 +209,7 @@ function waysOut(
   const { members, canStand } = dispute;
   const optional = dispute.order.filter((member) => members[member]?.wish);
   const fixed = members.flatMap(({ wish }, member) => (wish ? [] : [member]));
-  const { found, complete } = corrections(
-    fixed,
-    optional,
-    canStand,
-    optional.length <= MOST_WISHES ? optional.length : MOST_GIVEN_UP,
-  );
+  const { found, complete } = corrections(fixed, optional, canStand, budget);
   const ways: WayOut[] = [];
   let stated = true;
   for (const given of found) {

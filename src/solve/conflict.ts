@@ -147,35 +147,3 @@ function disjoint(sets: readonly ReadonlySet<number>[]): number {
   }
   return count;
 }
-
-/** Every minimal correction within `optional` (what to give up so that the rest can stand), smallest first. */
-export function corrections(
-  fixed: readonly number[],
-  optional: readonly number[],
-  canStand: Oracle,
-  most: number,
-): { readonly found: readonly (readonly number[])[]; readonly complete: boolean } {
-  const found: (readonly number[])[] = [];
-  for (let size = 1; size <= optional.length; size++) {
-    if (size > most) return { found, complete: false };
-    for (const given of subsets(optional, size)) {
-      if (found.some((smaller) => smaller.every((member) => given.includes(member)))) continue;
-      const verdict = canStand(new Set([...fixed, ...optional.filter((member) => !given.includes(member))]));
-      if (verdict === null) return { found, complete: false };
-      if (verdict) found.push(given);
-    }
-  }
-  return { found, complete: true };
-}
-
-function* subsets(items: readonly number[], size: number, from = 0): Generator<readonly number[]> {
-  if (size === 0) {
-    yield [];
-    return;
-  }
-  for (let at = from; at <= items.length - size; at++) {
-    const item = items[at];
-    if (item === undefined) continue;
-    for (const rest of subsets(items, size - 1, at + 1)) yield [item, ...rest];
-  }
-}

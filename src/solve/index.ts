@@ -1,5 +1,6 @@
 export { StepBudget } from './budget.ts';
-export { corrections, type Oracle, smallestConflict } from './conflict.ts';
+export { type Oracle, smallestConflict } from './conflict.ts';
+export { corrections } from './corrections.ts';
 export { countSolutions } from './count.ts';
 export { disputeOf } from './dispute.ts';
 export type { Domains } from './domains.ts';

@@ -18,10 +18,10 @@ export class Standing {
   private readonly problem: Problem;
   private readonly order: readonly number[];
   private readonly terms: Terms;
-  /** For each solution found the members that it breaks. */
-  private readonly broken: (readonly number[])[] = [];
-  /** Members that hold in a choice that failed. */
-  private readonly failed: (readonly number[])[] = [];
+  /** For each solution found the members that it breaks, as bits. */
+  private readonly broken: Int32Array[] = [];
+  /** The members that held in a choice that failed, as bits. */
+  private readonly failed: Int32Array[] = [];
 
   constructor(problem: Problem, order: readonly number[], terms: Terms = {}) {
     this.problem = problem;
@@ -31,17 +31,40 @@ export class Standing {
 
   /** True where some assignment meets the members that hold; null where the steps ran out. */
   canStand(holds: (member: number) => boolean, budget: StepBudget): boolean | null {
-    if (this.broken.some((members) => !members.some(holds))) return true;
-    if (this.failed.some((members) => members.every(holds))) return false;
-    const end = new Search(this.problem, holds, this.order).run(budget, {
+    const held = this.bits();
+    for (let member = 0; member < this.problem.members; member++) if (holds(member)) put(held, member);
+    if (this.broken.some((members) => !share(members, held))) return true;
+    if (this.failed.some((members) => within(members, held))) return false;
+    const end = new Search(this.problem, (member) => has(held, member), this.order).run(budget, {
       ...(this.terms.cut ? { cut: this.terms.cut } : {}),
       leaf: (values) => {
         if (this.terms.accepts?.(values) === false) return true;
-        this.broken.push([...brokenBy(this.problem, values)]);
+        const members = this.bits();
+        for (const member of brokenBy(this.problem, values)) put(members, member);
+        this.broken.push(members);
         return false;
       },
     });
-    if (end === 'whole') this.failed.push(Array.from({ length: this.problem.members }, (_, at) => at).filter(holds));
+    if (end === 'whole') this.failed.push(held);
     return end === 'stopped' ? null : end === 'enough';
   }
+
+  private bits(): Int32Array {
+    return new Int32Array((this.problem.members >> 5) + 1);
+  }
+}
+
+const put = (bits: Int32Array, member: number): void => {
+  bits[member >> 5] = (bits[member >> 5] ?? 0) | (1 << (member & 31));
+};
+const has = (bits: Int32Array, member: number): boolean => ((bits[member >> 5] ?? 0) & (1 << (member & 31))) !== 0;
+
+function share(one: Int32Array, other: Int32Array): boolean {
+  for (let word = 0; word < one.length; word++) if (((one[word] ?? 0) & (other[word] ?? 0)) !== 0) return true;
+  return false;
+}
+
+function within(one: Int32Array, other: Int32Array): boolean {
+  for (let word = 0; word < one.length; word++) if (((one[word] ?? 0) & ~(other[word] ?? 0)) !== 0) return false;
+  return true;
 }

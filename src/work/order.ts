@@ -18,17 +18,54 @@ export function precedence(operations: readonly Ordered[]): ReadonlyMap<string, 
   const put = (first: string, second: string): void => {
     if (byId.has(first) && first !== second) before.get(second)?.add(first);
   };
+  const users = usersOf(operations);
   for (const operation of operations) {
     for (const first of [...operation.requires, ...operation.after]) put(first, operation.id);
-    if (operation.closedBy !== null) put(operation.id, operation.closedBy);
-    for (const required of operation.requires) {
-      const closer = byId.get(required)?.closedBy ?? null;
-      if (closer === null || closer === operation.id) continue;
-      put(operation.id, closer);
-      if (operation.closedBy !== null) put(operation.closedBy, closer);
+    const closer = operation.closedBy;
+    if (closer === null) continue;
+    put(operation.id, closer);
+    for (const inside of within(operation.id, closer, users)) {
+      put(inside, closer);
+      const innerCloser = byId.get(inside)?.closedBy ?? null;
+      if (innerCloser !== null) put(innerCloser, closer);
     }
   }
   return before;
+}
+
+/** Which operations require an operation directly. */
+function usersOf(operations: readonly Ordered[]): ReadonlyMap<string, readonly string[]> {
+  const users = new Map<string, string[]>();
+  for (const { id, requires } of operations) {
+    for (const required of requires) {
+      const known = users.get(required);
+      if (known) known.push(id);
+      else users.set(required, [id]);
+    }
+  }
+  return users;
+}
+
+/** Everything that requires the opener, directly or through others, but does not require the closer: that waits until it is closed. */
+function within(opener: string, closer: string, users: ReadonlyMap<string, readonly string[]>): ReadonlySet<string> {
+  const found = requiring(opener, users);
+  for (const later of requiring(closer, users)) found.delete(later);
+  found.delete(closer);
+  return found;
+}
+
+/** Everything that requires an operation, directly or through others. */
+function requiring(first: string, users: ReadonlyMap<string, readonly string[]>): Set<string> {
+  const found = new Set<string>();
+  const open = [first];
+  for (let id = open.pop(); id !== undefined; id = open.pop()) {
+    for (const user of users.get(id) ?? []) {
+      if (found.has(user)) continue;
+      found.add(user);
+      open.push(user);
+    }
+  }
+  return found;
 }
 
 /**

@@ -91,7 +91,11 @@ const closesSomethingThatHolds = (done: readonly Operation[], closer: Operation,
       opener['closed-by'] === closer.id &&
       first.id !== closer.id &&
       done.some(
-        (within) => requires(done, within, opener) && (within.id === first.id || within['closed-by'] === first.id),
+        (within) =>
+          within.id !== closer.id &&
+          requires(done, within, opener) &&
+          !requires(done, within, closer) &&
+          (within.id === first.id || within['closed-by'] === first.id),
       ),
   );
 

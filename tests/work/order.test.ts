@@ -42,6 +42,17 @@ describe('order of work', () => {
     expect(order(nested)).toBe('outer inner work inner-shut outer-shut');
   });
 
+  it('closing: what requires the opened through others goes before it is closed, what requires the closing after', () => {
+    const chain = [
+      step('open', 10, { closedBy: 'shut' }),
+      step('reach', 20, { requires: ['open'] }),
+      step('work', 30, { requires: ['reach'] }),
+      step('shut', 1),
+      step('try', 2, { requires: ['work', 'shut'] }),
+    ];
+    expect(order(chain)).toBe('open reach work shut try');
+  });
+
   it('cycle: of any kind there is no order', () => {
     expect(order([step('a', 1, { requires: ['b'] }), step('b', 2, { requires: ['a'] })])).toBeNull();
     expect(
@@ -99,15 +110,28 @@ describe('order of work', () => {
 /** model.md, section 5, "Order", sentence by sentence. */
 function isValid(sequence: readonly Ordered[]): boolean {
   const at = new Map(sequence.map(({ id }, place) => [id, place]));
+  const byId = new Map(sequence.map((operation) => [operation.id, operation]));
   const before = (first: string, second: string | null): boolean =>
     second === null || first === second || (at.get(first) ?? -1) < (at.get(second) ?? 99);
+  const needs = (one: Ordered, other: string, depth = sequence.length): boolean =>
+    one.requires.some((required) => {
+      const between = byId.get(required);
+      return required === other || (depth > 0 && between !== undefined && needs(between, other, depth - 1));
+    });
   return sequence.every(
-    ({ id, requires, after, closedBy }) =>
-      [...requires, ...after].every((first) => before(first, id)) &&
-      before(id, closedBy) &&
+    (operation) =>
+      [...operation.requires, ...operation.after].every((first) => before(first, operation.id)) &&
+      before(operation.id, operation.closedBy) &&
       sequence
-        .filter((opened) => requires.includes(opened.id) && opened.closedBy !== null && opened.closedBy !== id)
-        .every((opened) => before(id, opened.closedBy) && (closedBy === null || before(closedBy, opened.closedBy))),
+        .filter(
+          ({ id, closedBy }) =>
+            closedBy !== null && closedBy !== operation.id && needs(operation, id) && !needs(operation, closedBy),
+        )
+        .every(
+          (opened) =>
+            before(operation.id, opened.closedBy) &&
+            (operation.closedBy === null || before(operation.closedBy, opened.closedBy)),
+        ),
   );
 }
 
