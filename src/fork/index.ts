@@ -11,6 +11,6 @@ export {
 } from './build.ts';
 export type { Member, Wish } from './member.ts';
 export { buildNow, type Now } from './now.ts';
-export { buildOf, type ForkProblem, forkProblem, silencesOf, travelOfValues } from './problem.ts';
+export { buildOf, type ForkProblem, forkProblem, opensNoMore, silencesOf, travelOfValues } from './problem.ts';
 export { TOWARD_TRAVEL } from './want-tables.ts';
 export type { Bounds, ForkWants } from './wants.ts';

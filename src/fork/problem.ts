@@ -7,7 +7,7 @@ import { type Build, familyOf, travelsOf } from './build.ts';
 import { chassisDomain, type SettingDomain, type SlotDomain, settingDomains, slotDomains } from './domains.ts';
 import type { Member } from './member.ts';
 import type { Now } from './now.ts';
-import { ruleTables } from './rules.ts';
+import { openSlots, ruleTables } from './rules.ts';
 import { type Rule, Variables } from './variables.ts';
 import { wantTables } from './want-tables.ts';
 import { type ForkWants, keptTraits } from './wants.ts';
@@ -93,6 +93,10 @@ export function forkProblem(
     verdict: (part, body) => variables.verdict(part, body),
   };
 }
+
+/** True where more services open no slot that is closed without them: then the problem is the same. The services of `wants` are those of the problem and more. */
+export const opensNoMore = (fork: ForkProblem, wants: Pick<ForkWants, 'services'>): boolean =>
+  openSlots(fork, wants).size === openSlots(fork, fork.wants).size;
 
 function allVariables(
   catalog: Catalog,

@@ -259,11 +259,14 @@ function spacerMember(variables: Variables, spring: number): Member {
 }
 
 /** Slots that some operation of the family changes, with the services that are wanted. */
-export function openSlots(variables: Variables, wants: ForkWants): ReadonlySet<string> {
-  const wanted = new Set(wants.services.flatMap((id) => variables.catalog.services.get(id)?.operations ?? []));
+export function openSlots(
+  { catalog, family }: Pick<Variables, 'catalog' | 'family'>,
+  wants: Pick<ForkWants, 'services'>,
+): ReadonlySet<string> {
+  const wanted = new Set(wants.services.flatMap((id) => catalog.services.get(id)?.operations ?? []));
   return new Set(
-    listsOf(variables.catalog)
-      .operationsOf(variables.family.id)
+    listsOf(catalog)
+      .operationsOf(family.id)
       .flatMap((operation) => [
         ...operation.changes,
         ...operation.renews.filter(({ when }) => when === 'always' || wanted.has(operation.id)).map(({ slot }) => slot),

@@ -1,5 +1,5 @@
 import { listsOf } from '../catalog/index.ts';
-import { buildOf, type ForkProblem, forkProblem } from '../fork/index.ts';
+import { buildOf, type ForkProblem, forkProblem, opensNoMore } from '../fork/index.ts';
 import { minor } from '../quantity/index.ts';
 import { isSolution, Search, StepBudget } from '../solve/index.ts';
 import type { Answer, Status } from './answer.ts';
@@ -13,7 +13,7 @@ import { byPreference } from './preference.ts';
 import { type Prepared, prepare, settled } from './prepare.ts';
 import { type Question, questionSchema } from './question.ts';
 import { refuse, refuseStock } from './refuse.ts';
-import { type Candidate, canBuild, searchPlans } from './search.ts';
+import { bestPlan, type Candidate, canBuild, searchPlans } from './search.ts';
 import { lackingFor } from './work-of.ts';
 import type { World } from './world.ts';
 
@@ -69,7 +69,7 @@ function work(world: World, prepared: Prepared): Answer {
   const result = searchPlans(world, prepared, fork, budget);
   const complete = result.end === 'whole';
   if (result.candidates.length > 0) {
-    const offers = complete ? serviceOffers(world, prepared, result.candidates, budget) : null;
+    const offers = complete ? serviceOffers(world, prepared, fork, result.candidates, budget) : null;
     return answer(world, prepared, {
       status: 'answered',
       complete: complete && offers !== null,
@@ -189,6 +189,7 @@ function answer(world: World, prepared: Prepared, outcome: Outcome): Answer {
 function serviceOffers(
   world: World,
   prepared: Prepared,
+  asked: ForkProblem,
   candidates: readonly Candidate[],
   budget: StepBudget,
 ): Answer['offers'] | null {
@@ -202,11 +203,12 @@ function serviceOffers(
     const wants = { ...prepared.question.wants, service: [...prepared.question.wants.service, id] };
     const question: Question = { ...prepared.question, wants };
     const again: Prepared = settled(world, { ...prepared, question });
-    const fork = forkProblem(world.catalog, prepared.now, again.wants, question, 'narrow');
-    const result = searchPlans(world, again, fork, budget);
-    if (result.end === 'stopped') return null;
-    const more = recommended(again, result.candidates);
-    if (!more) continue;
+    const fork = opensNoMore(asked, again.wants)
+      ? asked
+      : forkProblem(world.catalog, prepared.now, again.wants, question, 'narrow');
+    const more = bestPlan(world, again, fork, budget);
+    if (more === 'stopped') return null;
+    if (more === 'none') continue;
     const [total, minutes, days, unpriced] = more.vector;
     offers.push({
       service: id,

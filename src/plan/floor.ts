@@ -2,9 +2,8 @@ import type { Chassis, Operation } from '../catalog/index.ts';
 import type { ForkProblem } from '../fork/index.ts';
 import type { Domains, Vector } from '../solve/index.ts';
 import { type Floor, floorFor, productsFor } from '../supply/index.ts';
-import { type Needed, neededOperations } from '../work/index.ts';
+import { jobOf } from './job.ts';
 import type { Prepared } from './prepare.ts';
-import { labourOf } from './work-of.ts';
 import type { World } from './world.ts';
 
 /**
@@ -14,8 +13,8 @@ import type { World } from './world.ts';
 export function planFloor(world: World, prepared: Prepared, fork: ForkProblem): (domains: Domains) => Vector {
   const memo = new Map<string, WorkFloor>();
   const piece = pieceFloors(world, prepared, fork);
+  const names = [...fork.domains.map(({ slot }) => slot.name), ...fork.settings.map(({ setting }) => setting.name)];
   return (domains) => {
-    const names = [...fork.domains.map(({ slot }) => slot.name), ...fork.settings.map(({ setting }) => setting.name)];
     const changed = names.filter((_name, at) => !domains.has(at + 1, 0));
     const body = domains.isFixed(0) ? (fork.chassis[domains.first(0)] ?? null) : null;
     const key = `${body?.id ?? ''} ${changed.join(' ')}`;
@@ -51,17 +50,8 @@ interface WorkFloor {
 }
 
 function workFloor(world: World, prepared: Prepared, changed: readonly string[], body: Chassis | null): WorkFloor {
-  const needed: Needed = neededOperations(world.catalog, prepared.family, {
-    changed,
-    renewed: prepared.wants.renew,
-    services: prepared.wants.services,
-  });
-  return {
-    labour: labourOf(world, prepared, needed.operations),
-    minutes: needed.operations.reduce((sum, { minutes }) => sum + minutes, 0),
-    renewed: new Set(needed.renewed),
-    supplies: suppliesFloor(world, prepared, needed.operations, body),
-  };
+  const { labour, minutes, renewed, needed } = jobOf(world, prepared, changed);
+  return { labour, minutes, renewed, supplies: suppliesFloor(world, prepared, needed.operations, body) };
 }
 
 /** What the amounts that operations state, and doses of the chassis where it is settled, cost at least; doses of parts, bulk and what is at hand count as nothing. */
@@ -71,7 +61,8 @@ function suppliesFloor(
   operations: readonly Operation[],
   body: Chassis | null,
 ): number {
-  if (prepared.buying.bulk || prepared.atHand.kits.size > 0) return 0;
+  if (prepared.buying.bulk) return 0;
+  const free = atHandOf(world, prepared);
   const amounts = leastAmounts(operations, body);
   // a product that serves two specifications shares its packs between them: their floors must not be added up
   const products = [...amounts.keys()].map((specification) =>
@@ -81,12 +72,19 @@ function suppliesFloor(
   [...amounts].forEach(([, amount], at) => {
     const own = products[at] ?? [];
     const shared = own.some((sku) => products.some((other, to) => to !== at && other.includes(sku)));
-    if (shared || own.some((sku) => prepared.atHand.supplies.has(sku))) return;
+    if (shared || own.some((sku) => free.has(sku))) return;
     const least = Math.min(...own.map((sku) => floorFor(world.market, sku, amount).money));
     if (Number.isFinite(least)) sum += least;
   });
   return sum;
 }
+
+/** Parts and supplies of which some are at hand, by themselves or in a kit: of these nothing is certain to be bought. */
+const atHandOf = ({ market }: World, { atHand: { fresh, used, supplies, kits } }: Prepared): ReadonlySet<string> =>
+  new Set([
+    ...[fresh, used, supplies].flatMap((held) => [...held.keys()]),
+    ...[...kits.keys()].flatMap((sku) => market.offers.get(sku)?.gives.map((given) => given.sku) ?? []),
+  ]);
 
 /** What operations use at least, by specification, held units: the amounts that they state, and doses of the chassis where it is settled. */
 export function leastAmounts(operations: readonly Operation[], body: Chassis | null): ReadonlyMap<string, number> {
@@ -111,7 +109,7 @@ function pieceFloors(
   fork: ForkProblem,
 ): { readonly renewed: Floor[][]; readonly changed: Floor[][] } {
   const { market } = world;
-  const { atHand } = prepared;
+  const free = atHandOf(world, prepared);
   const nothing: Floor = { money: 0, days: 0 };
   // one number in two slots shares its packs: then only a share is certain
   const slotsOf = new Map<string, number>();
@@ -119,8 +117,7 @@ function pieceFloors(
     for (const sku of new Set(contents.flatMap((content) => content?.sku ?? [])))
       slotsOf.set(sku, (slotsOf.get(sku) ?? 0) + 1);
   const floor = (sku: string, quantity: number): Floor => {
-    const covered = atHand.fresh.has(sku) || atHand.used.has(sku) || atHand.kits.size > 0;
-    if (quantity <= 0 || covered || (slotsOf.get(sku) ?? 0) > 1) return nothing;
+    if (quantity <= 0 || free.has(sku) || (slotsOf.get(sku) ?? 0) > 1) return nothing;
     return floorFor(market, sku, quantity);
   };
   const per = (

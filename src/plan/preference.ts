@@ -1,7 +1,8 @@
 import type { Question } from './question.ts';
 import type { PlanVector } from './search.ts';
 
-const PREFERENCE: Readonly<Record<Question['prefer'], readonly number[]>> = {
+/** The parts of a plan's vector in the order in which a preference compares them. */
+export const PREFERENCE: Readonly<Record<Question['prefer'], readonly number[]>> = {
   money: [0, 1, 2, 3, 4],
   time: [1, 0, 2, 3, 4],
   wait: [2, 0, 1, 3, 4],

@@ -6,11 +6,10 @@ import { StepBudget, smallestConflict } from '../solve/index.ts';
 import { type Member, sourceSchema } from './answer.ts';
 import type { Fault } from './fault.ts';
 import { money } from './lines.ts';
-import { byPreference } from './preference.ts';
 import { type Prepared, prepare } from './prepare.ts';
 import { type QuestionInput, questionSchema } from './question.ts';
 import { asShown, partiesOf } from './refuse.ts';
-import { canBuild, searchPlans } from './search.ts';
+import { bestPlan, canBuild } from './search.ts';
 import type { World } from './world.ts';
 
 const params = z.record(z.string(), z.union([z.string(), z.number(), z.boolean(), z.null(), z.array(z.string())]));
@@ -91,9 +90,8 @@ function cell(world: World, prepared: Prepared, wheel: number, travel: Micrometr
   const wants: ForkWants = { ...prepared.wants, travel, wheel };
   const fork = forkProblem(world.catalog, now, wants, question, 'narrow');
   const budget = new StepBudget(question.stepLimit);
-  const { candidates, end } = searchPlans(world, { ...prepared, wants }, fork, budget);
-  const best = [...candidates].sort((a, b) => byPreference(question.prefer, a.vector, b.vector))[0];
-  if (best) {
+  const best = bestPlan(world, { ...prepared, wants }, fork, budget);
+  if (typeof best === 'object') {
     if (best.work.changed.length === 0 && best.work.order.length === 0)
       return { travel: at, status: 'nothing-to-do', plan: null, why: [] };
     const [total, minutes, days, unpriced] = best.vector;
@@ -107,7 +105,7 @@ function cell(world: World, prepared: Prepared, wheel: number, travel: Micrometr
     };
     return { travel: at, status: 'reachable', plan, why: [] };
   }
-  if (end === 'stopped') return { travel: at, status: 'stopped', plan: null, why: [] };
+  if (best === 'stopped') return { travel: at, status: 'stopped', plan: null, why: [] };
   if (canBuild(fork, () => true, budget)) return { travel: at, status: 'not-obtainable', plan: null, why: [] };
   const relaxed = forkProblem(world.catalog, now, wants, { allowUnknown: true }, 'narrow');
   const status = canBuild(relaxed, () => true, budget) ? 'not-known' : 'impossible';

@@ -13,10 +13,9 @@ import { corrections, type Oracle, Search, type StepBudget, smallestConflict } f
 import type { Member, Refusal, WayOut } from './answer.ts';
 import { money } from './lines.ts';
 import { Obtaining } from './obtain.ts';
-import { byPreference } from './preference.ts';
 import { forkWants, type Prepared, prepare, settled } from './prepare.ts';
 import type { Question } from './question.ts';
-import { type Candidate, canBuild, searchPlans } from './search.ts';
+import { bestPlan, type Candidate, canBuild } from './search.ts';
 import { sourceOf } from './source.ts';
 import type { Lacking } from './work-of.ts';
 import type { World } from './world.ts';
@@ -318,8 +317,8 @@ function solveAgain(
 
 function bestOf(world: World, prepared: Prepared, budget: StepBudget): Candidate | null {
   const fork = forkProblem(world.catalog, prepared.now, prepared.wants, prepared.question, 'narrow');
-  const { candidates } = searchPlans(world, prepared, fork, budget);
-  return [...candidates].sort((a, b) => byPreference(prepared.question.prefer, a.vector, b.vector))[0] ?? null;
+  const best = bestPlan(world, prepared, fork, budget);
+  return typeof best === 'string' ? null : best;
 }
 
 /** The slot whose part settles a kept trait that was given up. */

@@ -7,11 +7,21 @@ import {
   travelOfValues,
 } from '../fork/index.ts';
 import type { Micrometres, Minor } from '../quantity/index.ts';
-import { paretoFront, type SearchEnd, Standing, type StepBudget, sameVector } from '../solve/index.ts';
+import {
+  leastVector,
+  type Objectives,
+  paretoFront,
+  type SearchEnd,
+  Standing,
+  type StepBudget,
+  sameVector,
+  type Vector,
+} from '../solve/index.ts';
 import { comparePurchases, type Demand, type Purchase, purchases } from '../supply/index.ts';
 import { planFloor } from './floor.ts';
+import { PREFERENCE } from './preference.ts';
 import type { Prepared } from './prepare.ts';
-import { labourOf, type Work, workOf } from './work-of.ts';
+import { type Work, workOf } from './work-of.ts';
 import type { World } from './world.ts';
 
 /** A build with the work and the purchase that bring it about. */
@@ -38,20 +48,27 @@ export interface SearchResult {
 /** Works out every plan that no other beats: the exact front, each vector with its canonical build and purchase. */
 export function searchPlans(world: World, prepared: Prepared, fork: ForkProblem, budget: StepBudget): SearchResult {
   const leaves = new Leaves(world, prepared, fork);
-  const result = paretoFront(
+  const result = paretoFront(fork.problem, leaves.objectives, { order: fork.order, counted: fork.counted }, budget);
+  const candidates = result.entries.flatMap(({ vector, values }) => leaves.at(values, vector) ?? []);
+  return { candidates, end: result.end };
+}
+
+/** The plan that the question's preference puts first, without the rest of the front. */
+export function bestPlan(
+  world: World,
+  prepared: Prepared,
+  fork: ForkProblem,
+  budget: StepBudget,
+): Candidate | 'none' | 'stopped' {
+  const leaves = new Leaves(world, prepared, fork);
+  const least = leastVector(
     fork.problem,
-    {
-      floor: planFloor(world, prepared, fork),
-      vectors: (values) => leaves.candidates(values).map(({ vector }) => vector),
-    },
+    leaves.objectives,
+    PREFERENCE[prepared.question.prefer],
     { order: fork.order, counted: fork.counted },
     budget,
   );
-  const candidates = result.entries.flatMap(({ vector, values }) => {
-    const equal = leaves.candidates(values).filter((candidate) => sameVector(candidate.vector, vector));
-    return [...equal].sort((a, b) => comparePurchases(a.purchase, b.purchase)).slice(0, 1);
-  });
-  return { candidates, end: result.end };
+  return typeof least === 'string' ? least : (leaves.at(least.values, least.vector) ?? 'none');
 }
 
 /** What is known of a problem that is asked about again and again, for as long as somebody holds it. */
@@ -96,12 +113,25 @@ class Leaves {
     return known;
   }
 
+  get objectives(): Objectives {
+    return {
+      floor: planFloor(this.world, this.prepared, this.fork),
+      vectors: (values) => this.candidates(values).map(({ vector }) => vector),
+    };
+  }
+
+  /** Of the ways to pay for an assignment that come to a vector the canonical one. */
+  at(values: readonly number[], vector: Vector): Candidate | null {
+    const equal = this.candidates(values).filter((candidate) => sameVector(candidate.vector, vector));
+    return [...equal].sort((a, b) => comparePurchases(a.purchase, b.purchase))[0] ?? null;
+  }
+
   private workOut(values: readonly number[]): Candidate[] {
     const { world, prepared, fork } = this;
     const build = buildOf(fork, values);
     const work = workOf(world, prepared, build);
     if (!work) return [];
-    const labour = labourOf(world, prepared, work.order);
+    const { labour } = work;
     const unknown = silencesOf(fork, values);
     return this.purchasesOf(work.demand).map((purchase): Candidate => {
       const vector: PlanVector = [
@@ -116,7 +146,9 @@ class Leaves {
   }
 
   private purchasesOf(demand: Demand): readonly Purchase[] {
-    const key = JSON.stringify([[...demand.pieces].sort(), [...demand.supplies].sort()]);
+    let key = '';
+    for (const [sku, { fresh, any }] of demand.pieces) key += `${sku} ${fresh} ${any}|`;
+    for (const [specification, amount] of demand.supplies) key += `${specification} ${amount}|`;
     const known =
       this.byDemand.get(key) ?? purchases(this.world.market, demand, this.prepared.atHand, this.prepared.buying);
     this.byDemand.set(key, known);

@@ -5,10 +5,9 @@ import { StepBudget, smallestConflict, type Table, tableOf } from '../solve/inde
 import { type Market, type Purchase, productsFor, purchases, withoutOffer } from '../supply/index.ts';
 import type { Line } from './answer.ts';
 import { money } from './lines.ts';
-import { byPreference } from './preference.ts';
 import type { Prepared } from './prepare.ts';
 import { asShown, partiesOf } from './refuse.ts';
-import { type Candidate, canBuild, searchPlans } from './search.ts';
+import { bestPlan, type Candidate, canBuild } from './search.ts';
 import type { World } from './world.ts';
 
 type Why = Line['why'];
@@ -106,9 +105,8 @@ function whyInSlot(world: World, prepared: Prepared, fork: ForkProblem, candidat
   const params = { slot, sku: chosen, others: new Set(others.map((content) => content?.sku)).size };
   if (others.length === 0) return { code: 'only-listed', params, against: null };
   const without = restricted(fork, variable, (content) => content?.sku !== chosen && content !== null);
-  const { candidates } = searchPlans(world, prepared, without, new StepBudget(prepared.question.stepLimit));
-  const best = [...candidates].sort((a, b) => byPreference(prepared.question.prefer, a.vector, b.vector))[0];
-  if (best) {
+  const best = bestPlan(world, prepared, without, new StepBudget(prepared.question.stepLimit));
+  if (typeof best === 'object') {
     const other = best.build.slots.get(slot)?.sku ?? '';
     const [total, minutes, days] = best.vector;
     const wait = Number.isFinite(days) ? days : null;

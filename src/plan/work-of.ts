@@ -1,8 +1,9 @@
 import type { Operation } from '../catalog/index.ts';
 import { type Build, sameContent } from '../fork/index.ts';
-import { type Minor, minor, multiplyDivide, roundUpAmount } from '../quantity/index.ts';
+import { type Minor, roundUpAmount } from '../quantity/index.ts';
 import { type Demand, purchases } from '../supply/index.ts';
-import { type Amount, amountsOf, type Needed, neededOperations, orderOfWork } from '../work/index.ts';
+import { type Amount, amountsOf, type Needed } from '../work/index.ts';
+import { jobOf } from './job.ts';
 import type { Prepared } from './prepare.ts';
 import { standingFor } from './replaced.ts';
 import type { World } from './world.ts';
@@ -14,6 +15,7 @@ export interface Work {
   readonly order: readonly Operation[];
   readonly amounts: readonly Amount[];
   readonly minutes: number;
+  readonly labour: Minor;
   /** New pieces by slot. */
   readonly fresh: ReadonlyMap<string, { readonly sku: string; readonly quantity: number; readonly renewed: boolean }>;
   /** Parts without a slot that parts newly put in need, and who needs them. */
@@ -24,25 +26,25 @@ export interface Work {
 /** The work that turns the fork of now into a build; null where its operations contradict each other. */
 export function workOf(world: World, prepared: Prepared, build: Build): Work | null {
   const { catalog } = world;
-  const { family, now, wants } = prepared;
+  const { now } = prepared;
   const changed = now.slots
     .filter(({ name }) => !sameContent(now.build.slots.get(name) ?? null, build.slots.get(name) ?? null))
     .map(({ name }) => name)
     .concat(
       [...build.settings].filter(([name, value]) => now.build.settings.get(name) !== value).map(([name]) => name),
     );
-  const needed = neededOperations(catalog, family, { changed, renewed: wants.renew, services: wants.services });
-  const order = orderOfWork(needed.operations);
+  const { needed, renewed, order, minutes, labour } = jobOf(world, prepared, changed);
   if (!order) return null;
   const amounts = amountsOf(catalog, order, now.build, build);
-  const fresh = freshPieces(prepared, build, changed, new Set(needed.renewed));
+  const fresh = freshPieces(prepared, build, changed, renewed);
   const extras = extraParts(world, prepared, fresh, changed);
   return {
     changed,
     needed,
     order,
     amounts,
-    minutes: order.reduce((sum, { minutes }) => sum + minutes, 0),
+    minutes,
+    labour,
     fresh,
     extras,
     demand: demandOf(world, prepared, fresh, extras, amounts),
@@ -128,23 +130,6 @@ function demandOf(
     );
   }
   return { pieces, supplies };
-}
-
-/** Labour: minutes at the hourly rate, rounded half up once; a wanted service with a flat price stands for the operations it lists. */
-export function labourOf(world: World, prepared: Prepared, operations: readonly Operation[]): Minor {
-  const { shop, catalog } = world;
-  let flat = 0;
-  const covered = new Set<string>();
-  for (const id of prepared.wants.services) {
-    const price = shop.flat.get(id);
-    if (price === undefined) continue;
-    flat += price;
-    for (const operation of catalog.services.get(id)?.operations ?? []) covered.add(operation);
-  }
-  const minutes = operations
-    .filter(({ id }) => !covered.has(id))
-    .reduce((sum, operation) => sum + operation.minutes, 0);
-  return minor(flat + multiplyDivide(minutes, shop.rate, 60));
 }
 
 /** Why a build's work cannot be supplied: SKUs and ids of specifications that cannot be had by themselves, and supplies to be used that serve nothing in it. */

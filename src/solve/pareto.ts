@@ -67,7 +67,7 @@ function insert(vectors: Vector[], vector: Vector): void {
 }
 
 /** The first assignment of a vector with the fewest changes: changes are capped at 0, 1, 2 ... so that the first leaf found is the one. Null where steps ran out. */
-function canonicalAssignment(
+export function canonicalAssignment(
   search: Search,
   objectives: Objectives,
   canonical: Canonical,

@@ -28,6 +28,8 @@ export interface Market {
   readonly offers: ReadonlyMap<string, Offer>;
   /** Offers by the SKU of a part or supply that they give, in code-unit order of their own SKU. */
   readonly giving: ReadonlyMap<string, readonly Offer[]>;
+  /** Numbers of the offers that give something besides a SKU, by that SKU. */
+  readonly tying: ReadonlyMap<string, readonly string[]>;
   /** What was worked out before, by need: the same answer, sooner. */
   readonly remembered: Map<string, unknown>;
   /** Supplies by the specification that they meet, in code-unit order. */
@@ -75,8 +77,22 @@ export function makeMarket(catalog: Catalog, stock: Stock, shop: Shop): Market {
     for (const specification of supply.meets)
       meeting.set(specification, [...(meeting.get(specification) ?? []), supply.sku].sort());
   }
-  return { catalog, shop, offers, giving, remembered: new Map(), meeting, equals: equalsOf(catalog, meeting) };
+  return {
+    catalog,
+    shop,
+    offers,
+    giving,
+    tying: tyingOf(giving),
+    remembered: new Map(),
+    meeting,
+    equals: equalsOf(catalog, meeting),
+  };
 }
+
+const tyingOf = (giving: ReadonlyMap<string, readonly Offer[]>): ReadonlyMap<string, readonly string[]> =>
+  new Map(
+    [...giving].map(([sku, offers]) => [sku, offers.flatMap((offer) => (offer.gives.length > 1 ? [offer.sku] : []))]),
+  );
 
 /** Packs that are there and that nobody has been promised; none of a replaced number whose old stock is not to be used. */
 export const onShelf = ({ stock, replaced }: Offer): number =>
@@ -136,5 +152,5 @@ export function withoutOffer(market: Market, sku: string): Market {
   const giving = new Map(
     [...market.giving].map(([given, offers]) => [given, offers.filter((offer) => offer.sku !== sku)]),
   );
-  return { ...market, giving, remembered: new Map() };
+  return { ...market, giving, tying: tyingOf(giving), remembered: new Map() };
 }

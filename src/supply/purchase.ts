@@ -44,12 +44,19 @@ export interface Purchase {
  * Needs that no offer, kit or product ties together are bought apart; the ways to buy each are then joined.
  */
 export function purchases(market: Market, demand: Demand, atHand: AtHand, policy: BuyingPolicy): readonly Purchase[] {
-  let joined: readonly Purchase[] = [NOTHING];
+  const only: Purchase[] = [];
+  const several: (readonly Purchase[])[] = [];
   for (const part of separateDemands(market, demand, policy)) {
     const ways = waysToBuy(market, part.demand, atHand, part.policy);
-    joined = worthKeeping(joined.flatMap((before) => ways.map((way) => join(before, way))));
-    if (joined.length === 0) return [];
+    const [first] = ways;
+    if (!first) return [];
+    if (ways.length === 1) only.push(first);
+    else several.push(ways);
   }
+  let joined: readonly Purchase[] = [joinAll(only)];
+  for (const ways of several)
+    joined = worthKeeping(joined.flatMap((before) => ways.map((way) => joinAll([before, way]))));
+  if (joined.length === 1) return joined;
   const front = new Front<Purchase>(comparePurchases);
   for (const purchase of joined) front.offer(vectorOf(purchase), purchase);
   return front.entries.map(({ item }) => item);
@@ -80,28 +87,23 @@ function worthKeeping(all: readonly Purchase[]): Purchase[] {
   return kept;
 }
 
-const NOTHING: Purchase = {
-  bought: [],
-  takenKits: new Map(),
-  products: new Map(),
-  dosed: new Map(),
-  parts: minor(0),
-  supplies: minor(0),
-  unpriced: 0,
-  days: 0,
-};
-
-function join(a: Purchase, b: Purchase): Purchase {
-  return {
-    bought: [...a.bought, ...b.bought].sort((one, other) => byCodeUnit(one.offer.sku, other.offer.sku)),
-    takenKits: new Map([...a.takenKits, ...b.takenKits]),
-    products: new Map([...a.products, ...b.products]),
-    dosed: new Map([...a.dosed, ...b.dosed]),
-    parts: minor(a.parts + b.parts),
-    supplies: minor(a.supplies + b.supplies),
-    unpriced: a.unpriced + b.unpriced,
-    days: Math.max(a.days, b.days),
-  };
+/** What is bought for several parts of a demand, together. The parts share nothing. */
+function joinAll(all: readonly Purchase[]): Purchase {
+  const bought: Purchase['bought'][number][] = [];
+  const [takenKits, products, dosed] = [new Map<string, number>(), new Map<string, string>(), new Map<string, Dosed>()];
+  let [parts, supplies, unpriced, days] = [0, 0, 0, 0];
+  for (const one of all) {
+    for (const line of one.bought) bought.push(line);
+    for (const [sku, packs] of one.takenKits) takenKits.set(sku, packs);
+    for (const [specification, sku] of one.products) products.set(specification, sku);
+    for (const [sku, dose] of one.dosed) dosed.set(sku, dose);
+    parts += one.parts;
+    supplies += one.supplies;
+    unpriced += one.unpriced;
+    days = Math.max(days, one.days);
+  }
+  bought.sort((one, other) => byCodeUnit(one.offer.sku, other.offer.sku));
+  return { bought, takenKits, products, dosed, parts: minor(parts), supplies: minor(supplies), unpriced, days };
 }
 
 /** The ways to buy one part of a demand, remembered with the market: the same needs come up in most questions. */
@@ -120,24 +122,34 @@ function waysToBuy(market: Market, demand: Demand, atHand: AtHand, policy: Buyin
 /** Most parts of demands that a market remembers. */
 const MOST_REMEMBERED = 20_000;
 
+/** What a part of a demand is, and what at hand and of the policy speaks of it, as a text. Mostly neither does, and the text is short. */
 function demandKey(market: Market, demand: Demand, atHand: AtHand, policy: BuyingPolicy): string {
+  let key = `${policy.bulk ? 'bulk' : ''} ${policy.substitutes ? 'substitutes' : ''}`;
+  for (const [sku, { fresh, any }] of inOrder(demand.pieces)) key += `|${sku} ${fresh} ${any}`;
+  for (const [specification, amount] of inOrder(demand.supplies)) key += `|${specification} ${amount}`;
+  for (const list of [policy.useKits, policy.useSupplies, policy.usePacks])
+    if (list.length > 0) key += `|use ${list.join(' ')}`;
+  if (atHand.fresh.size + atHand.used.size + atHand.supplies.size + atHand.kits.size === 0) return key;
   const skus = new Set([
     ...demand.pieces.keys(),
     ...[...demand.supplies.keys()].flatMap((id) => productsFor(market, policy, id)),
   ]);
-  const kits = new Set([...skus].flatMap((sku) => (market.giving.get(sku) ?? []).map((offer) => offer.sku)));
+  const kits = new Set([
+    ...policy.useKits,
+    ...[...skus].flatMap((sku) => (market.giving.get(sku) ?? []).map((offer) => offer.sku)),
+  ]);
   const held = (from: ReadonlyMap<string, number>, among: ReadonlySet<string>): [string, number][] =>
     [...from].filter(([sku]) => among.has(sku)).sort();
-  return JSON.stringify([
-    [...demand.pieces].map(([sku, { fresh, any }]) => [sku, fresh, any]).sort(),
-    [...demand.supplies].sort(),
+  return `${key}|have ${JSON.stringify([
     held(atHand.fresh, skus),
     held(atHand.used, skus),
     held(atHand.supplies, skus),
     held(atHand.kits, kits),
-    policy,
-  ]);
+  ])}`;
 }
+
+const inOrder = <T>(map: ReadonlyMap<string, T>): Iterable<readonly [string, T]> =>
+  map.size < 2 ? map : [...map].sort(([one], [other]) => byCodeUnit(one, other));
 
 function* productChoices(market: Market, demand: Demand, policy: BuyingPolicy): Generator<ReadonlyMap<string, string>> {
   const specifications = [...demand.supplies.keys()].sort();

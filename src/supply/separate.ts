@@ -12,10 +12,10 @@ export const productsFor = (
   market: Market,
   policy: Pick<BuyingPolicy, 'substitutes'>,
   specification: string,
-): readonly string[] => [
-  ...(market.meeting.get(specification) ?? []),
-  ...(policy.substitutes ? (market.equals.get(specification) ?? []) : []),
-];
+): readonly string[] =>
+  policy.substitutes
+    ? [...(market.meeting.get(specification) ?? []), ...(market.equals.get(specification) ?? [])]
+    : (market.meeting.get(specification) ?? []);
 
 /** Supplies that must serve some need: named themselves, or by a pack. */
 export const wantedProducts = (market: Market, policy: BuyingPolicy): string[] => [
@@ -26,58 +26,89 @@ export const wantedProducts = (market: Market, policy: BuyingPolicy): string[] =
  * Splits a demand into parts that share no offer and no product: each can be bought on its own, since neither packs nor stock nor a choice of
  * product ties it to another. In the order of their first need.
  */
-export function separateDemands(market: Market, demand: Demand, policy: BuyingPolicy): SeparateDemand[] {
-  const groups = new Groups();
-  const needs = [...demand.pieces.keys()].map((sku) => `piece ${sku}`);
-  for (const [sku] of demand.pieces)
-    for (const offer of market.giving.get(sku) ?? []) groups.tie(`piece ${sku}`, `offer ${offer.sku}`);
-  const amounts = [...demand.supplies].filter(([, amount]) => amount > 0);
-  for (const [specification] of amounts) {
-    const need = `supply ${specification}`;
-    needs.push(need);
-    for (const product of productsFor(market, policy, specification)) {
-      groups.tie(need, `product ${product}`);
-      for (const offer of market.giving.get(product) ?? []) groups.tie(need, `offer ${offer.sku}`);
-    }
-  }
+export function separateDemands(market: Market, demand: Demand, policy: BuyingPolicy): readonly SeparateDemand[] {
   const forced = [...policy.useKits, ...policy.usePacks];
-  for (const sku of forced) needs.push(`offer ${sku}`);
-  for (const sku of wantedProducts(market, policy)) needs.push(`product ${sku}`);
-  const byGroup = new Map<string, SeparateDemand>();
-  for (const need of needs) {
-    const group = groups.find(need);
-    if (byGroup.has(group)) continue;
-    const inGroup = (name: string): boolean => groups.find(name) === group;
-    byGroup.set(group, {
-      demand: {
-        pieces: new Map([...demand.pieces].filter(([sku]) => inGroup(`piece ${sku}`))),
-        supplies: new Map(amounts.filter(([specification]) => inGroup(`supply ${specification}`))),
-      },
-      policy: {
-        bulk: policy.bulk,
-        substitutes: policy.substitutes,
-        useKits: policy.useKits.filter((sku) => inGroup(`offer ${sku}`)),
-        useSupplies: policy.useSupplies.filter((sku) => inGroup(`product ${sku}`)),
-        usePacks: policy.usePacks.filter((sku) => inGroup(`offer ${sku}`)),
-      },
+  const needs: Need[] = [];
+  for (const [sku, count] of demand.pieces)
+    needs.push({ kind: 'piece', name: sku, count, ties: tiesOf(market, sku, forced) });
+  for (const [name, amount] of demand.supplies) {
+    if (amount <= 0) continue;
+    const products = productsFor(market, policy, name);
+    needs.push({
+      kind: 'supply',
+      name,
+      amount,
+      ties: products.flatMap((sku) => [sku, ...tiesOf(market, sku, forced)]),
     });
   }
-  return [...byGroup.values()];
+  for (const name of forced) needs.push({ kind: 'offer', name, ties: [name] });
+  if (policy.useSupplies.length + policy.usePacks.length > 0)
+    for (const name of wantedProducts(market, policy)) needs.push({ kind: 'product', name, ties: [name] });
+  return grouped(needs).map((group) => partOf(group, policy));
 }
 
-/** Names that belong together (union and find). */
-class Groups {
-  private readonly parent = new Map<string, string>();
+/** One thing that has to be had, with the offers and products that may tie it to another. */
+type Need = { readonly name: string; readonly ties: readonly string[] } & (
+  | { readonly kind: 'piece'; readonly count: { readonly fresh: number; readonly any: number } }
+  | { readonly kind: 'supply'; readonly amount: number }
+  | { readonly kind: 'offer' | 'product' }
+);
 
-  find(name: string): string {
-    let here = name;
-    for (let above = this.parent.get(here); above !== undefined && above !== here; above = this.parent.get(here))
-      here = above;
+/** Offers that give something else too, or that must be bought: what is sold by itself ties nothing. */
+const tiesOf = (market: Market, sku: string, forced: readonly string[]): readonly string[] =>
+  forced.length === 0
+    ? (market.tying.get(sku) ?? [])
+    : (market.giving.get(sku) ?? []).flatMap((offer) =>
+        offer.gives.length > 1 || forced.includes(offer.sku) ? [offer.sku] : [],
+      );
+
+/** Needs that share a tie are one group; groups and their needs in the order of the needs. */
+function grouped(needs: readonly Need[]): readonly (readonly Need[])[] {
+  const parent = [...needs.keys()];
+  const root = (at: number): number => {
+    let here = at;
+    while (parent[here] !== here) here = parent[here] ?? here;
     return here;
-  }
+  };
+  const first = new Map<string, number>();
+  needs.forEach(({ ties }, at) => {
+    for (const tie of ties) {
+      const other = first.get(tie);
+      if (other === undefined) first.set(tie, at);
+      else {
+        const [one, two] = [root(at), root(other)];
+        parent[Math.max(one, two)] = Math.min(one, two);
+      }
+    }
+  });
+  const groups = new Map<number, Need[]>();
+  needs.forEach((need, at) => {
+    const group = groups.get(root(at));
+    if (group) group.push(need);
+    else groups.set(root(at), [need]);
+  });
+  return [...groups.values()];
+}
 
-  tie(a: string, b: string): void {
-    const [one, other] = [this.find(a), this.find(b)];
-    if (one !== other) this.parent.set(other, one);
+function partOf(group: readonly Need[], policy: BuyingPolicy): SeparateDemand {
+  const pieces = new Map<string, { readonly fresh: number; readonly any: number }>();
+  const supplies = new Map<string, number>();
+  const ties = new Set<string>();
+  for (const need of group) {
+    if (need.kind === 'piece') pieces.set(need.name, need.count);
+    else if (need.kind === 'supply') supplies.set(need.name, need.amount);
+    else ties.add(need.name);
   }
+  const used = (list: readonly string[]): readonly string[] =>
+    list.length === 0 ? list : list.filter((sku) => ties.has(sku));
+  return {
+    demand: { pieces, supplies },
+    policy: {
+      bulk: policy.bulk,
+      substitutes: policy.substitutes,
+      useKits: used(policy.useKits),
+      useSupplies: used(policy.useSupplies),
+      usePacks: used(policy.usePacks),
+    },
+  };
 }

@@ -8,6 +8,7 @@ export function cpuMilliseconds(work: () => unknown): number {
 
 /** Order statistics of a set of timings, in ms. */
 export interface Samples {
+  readonly least: number;
   readonly median: number;
   readonly p95: number;
   readonly most: number;
@@ -17,5 +18,5 @@ export function sampled(times: readonly number[]): Samples {
   const sorted = [...times].sort((a, b) => a - b);
   const at = (share: number): number =>
     sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? Number.NaN;
-  return { median: at(0.5), p95: at(0.95), most: at(1) };
+  return { least: at(0), median: at(0.5), p95: at(0.95), most: at(1) };
 }
