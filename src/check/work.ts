@@ -94,7 +94,7 @@ function closedUnopened(catalog: Catalog, family: Family, operations: readonly O
   const said = new Set<string>();
   return jobs.flatMap(({ job, changed, services: wanted }) => {
     const needed = new Set(
-      neededOperations(catalog, family, { changed, renewed: [], services: wanted }).operations.map(({ id }) => id),
+      neededOperations(catalog, family, { changed, renewed: [], services: wanted }).map(({ id }) => id),
     );
     return operations.flatMap((closer) => {
       const openers = operations.filter(({ closedBy }) => closedBy === closer.id).map(({ id }) => id);

@@ -2,7 +2,7 @@ import type { Chassis, Operation } from '../catalog/index.ts';
 import type { ForkProblem } from '../fork/index.ts';
 import type { Domains, Vector } from '../solve/index.ts';
 import { type Floor, floorFor, productsFor } from '../supply/index.ts';
-import { jobOf } from './job.ts';
+import { type Job, jobOf } from './job.ts';
 import type { Prepared } from './prepare.ts';
 import type { World } from './world.ts';
 
@@ -11,15 +11,17 @@ import type { World } from './world.ts';
  * these need are in all of them, since the closure only grows; so are the pieces, each at a price that nothing undercuts (`floorFor`), and the amounts that those operations use.
  */
 export function planFloor(world: World, prepared: Prepared, fork: ForkProblem): (domains: Domains) => Vector {
-  const memo = new Map<string, WorkFloor>();
+  const memo = new Map<Job, Map<Chassis | null, WorkFloor>>();
   const piece = pieceFloors(world, prepared, fork);
   const names = [...fork.domains.map(({ slot }) => slot.name), ...fork.settings.map(({ setting }) => setting.name)];
   return (domains) => {
     const changed = names.filter((_name, at) => !domains.has(at + 1, 0));
     const body = domains.isFixed(0) ? (fork.chassis[domains.first(0)] ?? null) : null;
-    const key = `${body?.id ?? ''} ${changed.join(' ')}`;
-    const work = memo.get(key) ?? workFloor(world, prepared, changed, body);
-    memo.set(key, work);
+    const job = jobOf(world, prepared, changed);
+    const floors = memo.get(job) ?? new Map<Chassis | null, WorkFloor>();
+    memo.set(job, floors);
+    const work = floors.get(body) ?? workFloor(world, prepared, job, body);
+    floors.set(body, work);
     let money = work.supplies;
     let days = 0;
     for (let at = 0; at < fork.domains.length; at++) {
@@ -27,10 +29,10 @@ export function planFloor(world: World, prepared: Prepared, fork: ForkProblem): 
       const name = fork.domains[at]?.slot.name ?? '';
       const renewed = work.renewed.has(name);
       if (!renewed && domains.has(variable, 0)) continue;
-      const floors = (renewed ? piece.renewed : piece.changed)[at] ?? [];
+      const pieces = (renewed ? piece.renewed : piece.changed)[at] ?? [];
       let [least, soonest] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
-      for (let value = 0; value < floors.length; value++) {
-        const floor = floors[value];
+      for (let value = 0; value < pieces.length; value++) {
+        const floor = pieces[value];
         if (!floor || !domains.has(variable, value)) continue;
         least = Math.min(least, floor.money);
         soonest = Math.min(soonest, floor.days);
@@ -49,9 +51,9 @@ interface WorkFloor {
   readonly supplies: number;
 }
 
-function workFloor(world: World, prepared: Prepared, changed: readonly string[], body: Chassis | null): WorkFloor {
-  const { labour, minutes, renewed, needed } = jobOf(world, prepared, changed);
-  return { labour, minutes, renewed, supplies: suppliesFloor(world, prepared, needed.operations, body) };
+function workFloor(world: World, prepared: Prepared, job: Job, body: Chassis | null): WorkFloor {
+  const { labour, minutes, renewed, operations } = job;
+  return { labour, minutes, renewed, supplies: suppliesFloor(world, prepared, operations, body) };
 }
 
 /** What the amounts that operations state, and doses of the chassis where it is settled, cost at least; doses of parts, bulk and what is at hand count as nothing. */

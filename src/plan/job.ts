@@ -1,45 +1,48 @@
-import type { Operation } from '../catalog/index.ts';
 import { type Minor, minor, multiplyDivide } from '../quantity/index.ts';
-import { type Needed, neededOperations, orderOfWork } from '../work/index.ts';
+import { neededOperations, type Operations, orderOfWork, renewedSlots } from '../work/index.ts';
 import type { Prepared } from './prepare.ts';
 import type { World } from './world.ts';
 
 /** The work that a set of changed slots asks for, whatever they hold afterwards. */
 export interface Job {
-  readonly needed: Needed;
+  readonly operations: Operations;
   readonly renewed: ReadonlySet<string>;
-  /** Null where the operations contradict each other. */
-  readonly order: readonly Operation[] | null;
   readonly minutes: number;
   readonly labour: Minor;
 }
 
-const remembered = new WeakMap<Prepared, Map<string, Job>>();
+const remembered = new WeakMap<Prepared, Map<Operations, Job>>();
 
-/** The job of these changed slots, and of what the question wants renewed and serviced; worked out once for each set of slots. */
+/** The job of these changed slots, and of what the question wants renewed and serviced; worked out once for each set of operations. */
 export function jobOf(world: World, prepared: Prepared, changed: readonly string[]): Job {
-  const jobs = remembered.get(prepared) ?? new Map<string, Job>();
+  const jobs = remembered.get(prepared) ?? new Map<Operations, Job>();
   remembered.set(prepared, jobs);
-  const key = changed.join(' ');
-  const job = jobs.get(key) ?? workOut(world, prepared, changed);
-  jobs.set(key, job);
+  const { family, wants } = prepared;
+  const asked = { changed, renewed: wants.renew, services: wants.services };
+  const operations = neededOperations(world.catalog, family, asked);
+  const known = jobs.get(operations);
+  if (known) return known;
+  const job: Job = {
+    operations,
+    renewed: new Set(renewedSlots(world.catalog, asked, operations)),
+    minutes: operations.reduce((sum, { minutes }) => sum + minutes, 0),
+    labour: labourOf(world, prepared, operations),
+  };
+  jobs.set(operations, job);
   return job;
 }
 
-function workOut(world: World, prepared: Prepared, changed: readonly string[]): Job {
-  const { family, wants } = prepared;
-  const needed = neededOperations(world.catalog, family, { changed, renewed: wants.renew, services: wants.services });
-  return {
-    needed,
-    renewed: new Set(needed.renewed),
-    order: orderOfWork(needed.operations),
-    minutes: needed.operations.reduce((sum, { minutes }) => sum + minutes, 0),
-    labour: labourOf(world, prepared, needed.operations),
-  };
+const ordered = new WeakMap<Operations, { readonly order: Operations | null }>();
+
+/** The operations in the order in which they are done; null where they contradict each other. Worked out once for each set. */
+export function inOrder(operations: Operations): Operations | null {
+  const known = ordered.get(operations) ?? { order: orderOfWork(operations) };
+  ordered.set(operations, known);
+  return known.order;
 }
 
 /** Labour: minutes at the hourly rate, rounded half up once; a wanted service with a flat price stands for the operations it lists. */
-function labourOf(world: World, prepared: Prepared, operations: readonly Operation[]): Minor {
+function labourOf(world: World, prepared: Prepared, operations: Operations): Minor {
   const { shop, catalog } = world;
   let flat = 0;
   const covered = new Set<string>();

@@ -254,7 +254,7 @@ function oldPieceLines(world: World, prepared: Prepared, candidate: Candidate): 
     const before: Content = prepared.now.build.slots.get(slot.name) ?? null;
     const after = build.slots.get(slot.name) ?? null;
     const changed = work.changed.includes(slot.name);
-    const renewed = work.needed.renewed.includes(slot.name);
+    const renewed = work.renewed.has(slot.name);
     if (!before || (!changed && !renewed)) continue;
     const back = changed && !renewed && after?.sku === before.sku ? Math.min(before.quantity, after.quantity) : 0;
     const part = world.catalog.parts.get(before.sku);

@@ -11,16 +11,21 @@ import type { World } from './world.ts';
 
 type Extra = Step['looks'][number]['extra'];
 
-/** A look with what it would add to this very plan, should it find what it looks for: model.md, section 5. */
-export function lookWithExtra(
+/** Looks with what each would add to this very plan, should it find what it looks for: model.md, section 5. Several looks may add the same. */
+export function looksOf(
   world: World,
   prepared: Prepared,
   fork: ForkProblem,
   candidate: Candidate,
-  look: Look,
-): Step['looks'][number] {
-  const adds = look.adds.filter((slot) => candidate.build.slots.get(slot));
-  return { ...look, adds, extra: adds.length === 0 ? null : extraOf(world, prepared, fork, candidate, adds) };
+): (look: Look) => Step['looks'][number] {
+  const known = new Map<string, Extra>();
+  return (look) => {
+    const adds = look.adds.filter((slot) => candidate.build.slots.get(slot));
+    const key = adds.join(' ');
+    const extra = adds.length === 0 ? null : (known.get(key) ?? extraOf(world, prepared, fork, candidate, adds));
+    known.set(key, extra);
+    return { ...look, adds, extra };
+  };
 }
 
 /**
@@ -38,7 +43,7 @@ function extraOf(
     ...prepared,
     wants: { ...prepared.wants, renew: [...new Set([...prepared.wants.renew, ...slots])] },
   };
-  const renewed = new Set([...candidate.work.needed.renewed, ...slots]);
+  const renewed = new Set([...candidate.work.renewed, ...slots]);
   const variables = fork.domains.flatMap(({ slot }, at) => (renewed.has(slot.name) ? [at + 1] : []));
   const ways = waysToPayFor(world, more, fork);
   const vectors = allValues(fork, candidate.values, variables)

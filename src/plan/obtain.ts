@@ -2,7 +2,7 @@ import type { Chassis, Operation } from '../catalog/index.ts';
 import type { ForkProblem } from '../fork/index.ts';
 import { type Domains, Standing, type StepBudget, tableOf } from '../solve/index.ts';
 import { type BuyingPolicy, type Demand, productsFor, purchases, wantedProducts } from '../supply/index.ts';
-import { neededOperations } from '../work/index.ts';
+import { neededOperations, renewedSlots } from '../work/index.ts';
 import { leastAmounts } from './floor.ts';
 import type { Prepared } from './prepare.ts';
 import { waysToPayFor } from './search.ts';
@@ -106,7 +106,7 @@ export class Shelf {
     const job = { changed: mayChange, renewed: wants.renew, services: wants.services };
     const served = new Set(
       neededOperations(catalog, family, job)
-        .operations.flatMap(({ uses }) => uses.flatMap((use) => this.specificationsOf(use)))
+        .flatMap(({ uses }) => uses.flatMap((use) => this.specificationsOf(use)))
         .flatMap((specification) => productsFor(market, buying, specification)),
     );
     const useful = this.wanted.every((product) => served.has(product));
@@ -136,11 +136,12 @@ export class Shelf {
     if (known) return known;
     const { catalog } = this.world;
     const { family, wants } = this.prepared;
-    const needed = neededOperations(catalog, family, { changed, renewed: wants.renew, services: wants.services });
-    const poured = [...leastAmounts(needed.operations, body)].every(([specification, amount]) =>
+    const job = { changed, renewed: wants.renew, services: wants.services };
+    const needed = neededOperations(catalog, family, job);
+    const poured = [...leastAmounts(needed, body)].every(([specification, amount]) =>
       this.canHave(`${specification} ${amount}`, { pieces: new Map(), supplies: new Map([[specification, amount]]) }),
     );
-    const shared = { renewed: new Set(needed.renewed), poured };
+    const shared = { renewed: new Set(renewedSlots(catalog, job, needed)), poured };
     this.shared.set(key, shared);
     return shared;
   }

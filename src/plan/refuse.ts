@@ -273,13 +273,7 @@ function relaxed(
   const asked = keptGiven ? prepared.now.travel : prepared.wants.travel;
   if (asked === null || !(keptGiven || wishes.some(({ kind }) => kind === 'travel'))) return [wants];
   const without = forkProblem(world.catalog, prepared.now, wants, prepared.question, 'narrow');
-  const reachable = new Set<number>();
-  new Search(without.problem, () => true, without.order).run(budget, {
-    leaf: (values) => {
-      reachable.add(travelOfValues(without, values));
-      return true;
-    },
-  });
+  const reachable = reachableTravels(without, budget);
   const sorted = [...reachable].sort((a, b) => a - b);
   const below = sorted.filter((travel) => travel < asked).at(-1);
   const above = sorted.find((travel) => travel > asked);
@@ -287,6 +281,20 @@ function relaxed(
     const held = fork.travels.find((known) => known === travel) ?? without.travels.find((known) => known === travel);
     return held === undefined ? [] : [{ ...wants, travel: held }];
   });
+}
+
+/** Every travel that some build has: the travel is decided first, and one build for each is enough. */
+function reachableTravels(fork: ForkProblem, budget: StepBudget): ReadonlySet<number> {
+  const travel = fork.sizes.length - 1;
+  const found = new Set<number>();
+  new Search(fork.problem, () => true, [travel, ...fork.order]).run(budget, {
+    cut: (domains) => domains.isFixed(travel) && found.has(fork.travels[domains.first(travel)] ?? 0),
+    leaf: (values) => {
+      found.add(travelOfValues(fork, values));
+      return true;
+    },
+  });
+  return found;
 }
 
 /** Solves the whole question with other wants, as it would be asked anew. `not-stated`: no question says just that. */

@@ -3,7 +3,7 @@ import type { ForkProblem } from '../fork/index.ts';
 import { amountNumber, byCodeUnit } from '../quantity/index.ts';
 import type { Plan, Step } from './answer.ts';
 import { money } from './lines.ts';
-import { lookWithExtra } from './looks.ts';
+import { looksOf } from './looks.ts';
 import type { Prepared } from './prepare.ts';
 import type { Candidate } from './search.ts';
 import { sourceOf } from './source.ts';
@@ -13,6 +13,7 @@ import type { World } from './world.ts';
 export function planSteps(world: World, prepared: Prepared, fork: ForkProblem, candidate: Candidate): Step[] {
   const { catalog } = world;
   const { work, purchase } = candidate;
+  const looks = looksOf(world, prepared, fork, candidate);
   return work.order.map(
     (operation): Step => ({
       id: operation.id,
@@ -42,9 +43,9 @@ export function planSteps(world: World, prepared: Prepared, fork: ForkProblem, c
           return { action, sku, name, specification, quantity: amountNumber(amount, unit), unit, side, note };
         }),
       slots: [...new Set([...operation.changes, ...operation.renews.map(({ slot }) => slot)])].filter(
-        (slot) => work.changed.includes(slot) || work.needed.renewed.includes(slot),
+        (slot) => work.changed.includes(slot) || work.renewed.has(slot),
       ),
-      looks: operation.looks.map((look) => lookWithExtra(world, prepared, fork, candidate, look)),
+      looks: operation.looks.map(looks),
       cautions: operation.cautions,
       source: sourceOf(operation.source),
     }),

@@ -2,8 +2,8 @@ import type { Operation } from '../catalog/index.ts';
 import { type Build, sameContent } from '../fork/index.ts';
 import { type Minor, roundUpAmount } from '../quantity/index.ts';
 import { type Demand, purchases } from '../supply/index.ts';
-import { type Amount, amountsOf, type Needed } from '../work/index.ts';
-import { jobOf } from './job.ts';
+import { type Amount, amountsOf } from '../work/index.ts';
+import { inOrder, jobOf } from './job.ts';
 import type { Prepared } from './prepare.ts';
 import { standingFor } from './replaced.ts';
 import type { World } from './world.ts';
@@ -11,7 +11,7 @@ import type { World } from './world.ts';
 /** The work that a build takes. */
 export interface Work {
   readonly changed: readonly string[];
-  readonly needed: Needed;
+  readonly renewed: ReadonlySet<string>;
   readonly order: readonly Operation[];
   readonly amounts: readonly Amount[];
   readonly minutes: number;
@@ -33,14 +33,15 @@ export function workOf(world: World, prepared: Prepared, build: Build): Work | n
     .concat(
       [...build.settings].filter(([name, value]) => now.build.settings.get(name) !== value).map(([name]) => name),
     );
-  const { needed, renewed, order, minutes, labour } = jobOf(world, prepared, changed);
+  const { operations, renewed, minutes, labour } = jobOf(world, prepared, changed);
+  const order = inOrder(operations);
   if (!order) return null;
   const amounts = amountsOf(catalog, order, now.build, build);
   const fresh = freshPieces(prepared, build, changed, renewed);
   const extras = extraParts(world, prepared, fresh, changed);
   return {
     changed,
-    needed,
+    renewed,
     order,
     amounts,
     minutes,

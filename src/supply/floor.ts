@@ -1,5 +1,5 @@
 import { cheapestCovers } from './cover.ts';
-import { daysFor, type Market } from './market.ts';
+import { daysFor, type Market, type Offer } from './market.ts';
 import type { CoverColumn } from './programme.ts';
 
 /** What one thing costs and waits at least. */
@@ -9,8 +9,8 @@ export interface Floor {
 }
 
 /**
- * What so much of one SKU costs and waits at least, whatever else is bought with it: whole packs at their price, kits at an even share of theirs
- * among the things they give (rounded down). The sum of these over a demand never exceeds what it costs: every purchase can be split up like that.
+ * What so much of one SKU costs and waits at least, whatever else is bought with it: whole packs at their price, kits at a share of theirs
+ * (rounded down). The sum of these over a demand never exceeds what it costs: every purchase can be split up like that.
  * Infinity where it cannot be had.
  */
 export function floorFor(market: Market, sku: string, amount: number): Floor {
@@ -32,7 +32,7 @@ function workOut(market: Market, sku: string, amount: number): Floor {
     days = Math.min(days, wait);
     columns.push({
       gives: [[0, given]],
-      cost: Math.floor((offer.price ?? 0) / offer.gives.length),
+      cost: shareOf(market, offer, sku),
       limit: Math.ceil(amount / given),
       unpriced: false,
       free: false,
@@ -42,4 +42,25 @@ function workOut(market: Market, sku: string, amount: number): Floor {
   return cheapest
     ? { money: cheapest.cost, days }
     : { money: Number.POSITIVE_INFINITY, days: Number.POSITIVE_INFINITY };
+}
+
+/**
+ * What a kit costs for one of the things it gives: by what all of them would cost by themselves, evenly where none has a price. Any split would do for a floor, as long as
+ * the shares do not exceed the price; this one leaves a dear cartridge dear, and so the floor high.
+ */
+function shareOf(market: Market, offer: Offer, sku: string): number {
+  const price = offer.price ?? 0;
+  if (offer.gives.length === 1) return price;
+  const worth = offer.gives.map((given) => given.amount * unitPrice(market, given.sku));
+  const all = worth.reduce((sum, one) => sum + one, 0);
+  const own = worth[offer.gives.findIndex((given) => given.sku === sku)] ?? 0;
+  return Math.floor(all > 0 ? (price * own) / all : price / offer.gives.length);
+}
+
+/** The least that a piece or an amount of 1 costs where it is sold by itself; 0 where it is not, or has no price. */
+function unitPrice(market: Market, sku: string): number {
+  const prices = (market.giving.get(sku) ?? []).flatMap(({ gives, price }) =>
+    gives.length === 1 && gives[0] && gives[0].amount > 0 ? (price ?? 0) / gives[0].amount : [],
+  );
+  return prices.length === 0 ? 0 : Math.min(...prices);
 }

@@ -8,58 +8,84 @@ export interface Job {
   readonly services: readonly string[];
 }
 
-/** The operations a job needs, in no order yet, with the slots they renew and why each is needed. */
-export interface Needed {
-  readonly operations: readonly Operation[];
-  /** Slots of the job that no operation of the family changes. */
-  readonly closed: readonly string[];
-  /** Every slot renewed: by a want, by an opening that spoils it, or by a wanted service. */
-  readonly renewed: readonly string[];
-  /** For each operation the slots, services or operations that asked for it. */
-  readonly because: ReadonlyMap<string, readonly string[]>;
-}
+/** The operations a job needs, in no order yet: the same set is the same list, whatever asked for it. */
+export type Operations = readonly Operation[];
 
 /** Operations of a family, by id. */
-export const familyOperations = (catalog: Catalog, family: Family): readonly Operation[] =>
+export const familyOperations = (catalog: Catalog, family: Family): Operations =>
   listsOf(catalog).operationsOf(family.id);
 
-/** The least set of operations that does the job: model.md, section 5. Unique, since precedence is "and" only. */
-export function neededOperations(catalog: Catalog, family: Family, job: Job): Needed {
-  const all = familyOperations(catalog, family);
-  const byId = new Map(all.map((operation) => [operation.id, operation]));
+/**
+ * The least set of operations that does the job: model.md, section 5. Unique, since precedence is "and" only; and the set of several slots and services is that of each,
+ * put together, so that each is followed once for a catalogue. An operation that a wanted service lists is in the set by that, whatever it renews.
+ */
+export function neededOperations(catalog: Catalog, family: Family, job: Job): Operations {
+  const closures = closuresOf(catalog, family);
+  let set = 0n;
+  for (const slot of job.changed) set |= closures.slots.get(slot) ?? 0n;
+  for (const slot of job.renewed) set |= closures.slots.get(slot) ?? 0n;
+  for (const service of job.services) {
+    for (const id of catalog.services.get(service)?.operations ?? []) set |= closures.operations.get(id) ?? 0n;
+  }
+  return closures.listed(set);
+}
+
+/** Every slot renewed by a job with these operations: by a want, by an opening that spoils it, or by a wanted service that lists the operation. In code-unit order. */
+export function renewedSlots(catalog: Catalog, job: Job, operations: Operations): readonly string[] {
   const listed = new Set(job.services.flatMap((id) => catalog.services.get(id)?.operations ?? []));
-  const because = new Map<string, string[]>();
-  const queue: Operation[] = [];
-  const ask = (id: string, reason: string): void => {
-    const operation = byId.get(id);
-    if (!operation) return;
-    const reasons = because.get(id);
-    if (!reasons) {
-      because.set(id, [reason]);
-      queue.push(operation);
-    } else if (!reasons.includes(reason)) reasons.push(reason);
-  };
-  const closed: string[] = [];
-  for (const slot of new Set([...job.changed, ...job.renewed])) {
-    const opening = all.filter((operation) => changesSlot(operation, slot, listed));
-    if (opening.length === 0) closed.push(slot);
-    for (const operation of opening) ask(operation.id, slot);
-  }
-  for (const service of job.services)
-    for (const id of catalog.services.get(service)?.operations ?? []) ask(id, service);
-  for (let operation = queue.shift(); operation; operation = queue.shift()) {
-    for (const id of operation.requires) ask(id, operation.id);
-    if (operation.closedBy !== null) ask(operation.closedBy, operation.id);
-  }
-  const operations = all.filter((operation) => because.has(operation.id));
   const renewed = new Set(job.renewed);
   for (const operation of operations) {
     for (const { slot, when } of operation.renews) if (when === 'always' || listed.has(operation.id)) renewed.add(slot);
   }
-  return { operations, closed, renewed: sortedBy(renewed, (slot) => slot), because };
+  return sortedBy(renewed, (slot) => slot);
 }
 
-/** An operation changes a slot where it lists it, or renews it: always, or with a service that was asked for and lists the operation. */
-const changesSlot = (operation: Operation, slot: string, listed: ReadonlySet<string>): boolean =>
-  operation.changes.includes(slot) ||
-  operation.renews.some((renewal) => renewal.slot === slot && (renewal.when === 'always' || listed.has(operation.id)));
+/** What each slot and each operation of a family draws in, as bits by the place of the operation in the family's list. */
+interface Closures {
+  readonly slots: ReadonlyMap<string, bigint>;
+  readonly operations: ReadonlyMap<string, bigint>;
+  readonly listed: (set: bigint) => Operations;
+}
+
+const made = new WeakMap<Catalog, Map<string, Closures>>();
+
+function closuresOf(catalog: Catalog, family: Family): Closures {
+  const families = made.get(catalog) ?? new Map<string, Closures>();
+  made.set(catalog, families);
+  const closures = families.get(family.id) ?? closuresAmong(familyOperations(catalog, family));
+  families.set(family.id, closures);
+  return closures;
+}
+
+function closuresAmong(all: Operations): Closures {
+  const place = new Map(all.map(({ id }, at) => [id, at]));
+  const operations = new Map(all.map((operation) => [operation.id, drawnInBy(operation, all, place)]));
+  const slots = new Map<string, bigint>();
+  for (const { id, changes, renews } of all) {
+    const opened = [...changes, ...renews.filter(({ when }) => when === 'always').map(({ slot }) => slot)];
+    for (const slot of opened) slots.set(slot, (slots.get(slot) ?? 0n) | (operations.get(id) ?? 0n));
+  }
+  const lists = new Map<bigint, Operations>();
+  const listed = (set: bigint): Operations => {
+    const list = lists.get(set) ?? all.filter((_operation, at) => ((set >> BigInt(at)) & 1n) === 1n);
+    lists.set(set, list);
+    return list;
+  };
+  return { slots, operations, listed };
+}
+
+/** An operation with what it requires and what closes it, and so on. */
+function drawnInBy(operation: Operation, all: Operations, place: ReadonlyMap<string, number>): bigint {
+  let set = 0n;
+  const open: (Operation | undefined)[] = [operation];
+  for (let next = open.pop(); next; next = open.pop()) {
+    const bit = 1n << BigInt(place.get(next.id) ?? 0);
+    if ((set & bit) !== 0n) continue;
+    set |= bit;
+    for (const id of [...next.requires, ...(next.closedBy === null ? [] : [next.closedBy])]) {
+      const at = place.get(id);
+      if (at !== undefined) open.push(all[at]);
+    }
+  }
+  return set;
+}

@@ -1,4 +1,4 @@
 export { type Amount, amountsOf, type ForkState } from './amounts.ts';
-export { familyOperations, type Job, type Needed, neededOperations } from './closure.ts';
+export { familyOperations, type Job, neededOperations, type Operations, renewedSlots } from './closure.ts';
 export { countOrders } from './count-orders.ts';
 export { type Ordered, orderOfWork, precedence } from './order.ts';

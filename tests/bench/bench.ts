@@ -10,16 +10,22 @@ const WARM_UP = 4;
 const shown = (ms: number): string => `${ms.toFixed(2)} ms`;
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
-const times = await counterTimes(ROUNDS, WARM_UP);
-const medians = sampled([...times.values()].map(({ median }) => median));
+const [day, alone] = [
+  await counterTimes(ROUNDS, WARM_UP, 'each-round'),
+  await counterTimes(ROUNDS, WARM_UP, 'each-question'),
+];
 console.log(
-  `questions from the counter, ${times.size}, each answered whole: CPU time of one process, median of ${ROUNDS} rounds after ${WARM_UP} to warm up.`,
+  `questions from the counter, ${day.size}, each answered whole: CPU time of one process, median of ${ROUNDS} rounds after ${WARM_UP} to warm up.`,
 );
-console.log(
-  '  Purchases are worked out anew each time; verdicts on parts are remembered from the first round on, as at a desk.',
-);
-console.log(`  median ${shown(medians.median)}, p95 ${shown(medians.p95)}, most ${shown(medians.most)}`);
-const slowest = [...times].sort((a, b) => b[1].median - a[1].median).slice(0, 5);
+console.log('  Verdicts on parts are remembered from the first round on. What was bought before is forgotten');
+for (const [when, times] of [
+  ['before each round, as in the course of a day', day],
+  ['before each question', alone],
+] as const) {
+  const { median, p95, most } = sampled([...times.values()].map((one) => one.median));
+  console.log(`  ${when}: median ${shown(median)}, p95 ${shown(p95)}, most ${shown(most)}`);
+}
+const slowest = [...day].sort((a, b) => b[1].median - a[1].median).slice(0, 5);
 for (const [name, { median }] of slowest) console.log(`  ${name.padEnd(24)} ${shown(median)}`);
 
 const wall = (args: readonly string[]): number => {
