@@ -12,14 +12,23 @@ type OfFit<T> = (catalog: Catalog, part: Part, chassis: Chassis, identity: Ident
  * so the same question has the same answer; what is saved is time alone.
  */
 export function rememberedFit<T extends object | null>(work: OfFit<T>): OfFit<T> {
-  const kept = new WeakMap<Catalog, Map<string, WeakMap<Part, WeakMap<Chassis, T>>>>();
-  return (catalog, part, chassis, identity) => {
-    const byIdentity = kept.get(catalog) ?? new Map<string, WeakMap<Part, WeakMap<Chassis, T>>>();
+  const kept = new WeakMap<Catalog, Map<string, ByPart<T>>>();
+  let last: { readonly catalog: WeakRef<Catalog>; readonly identity: Identity; readonly byPart: ByPart<T> } | null =
+    null;
+  const partsOf = (catalog: Catalog, identity: Identity): ByPart<T> => {
+    // a question asks of one fork again and again
+    if (last !== null && last.identity === identity && last.catalog.deref() === catalog) return last.byPart;
+    const byIdentity = kept.get(catalog) ?? new Map<string, ByPart<T>>();
     kept.set(catalog, byIdentity);
     const key = keyOf(identity);
     if (!byIdentity.has(key) && byIdentity.size >= MOST_IDENTITIES) byIdentity.clear();
     const byPart = byIdentity.get(key) ?? new WeakMap<Part, WeakMap<Chassis, T>>();
     byIdentity.set(key, byPart);
+    last = { catalog: new WeakRef(catalog), identity, byPart };
+    return byPart;
+  };
+  return (catalog, part, chassis, identity) => {
+    const byPart = partsOf(catalog, identity);
     const byChassis = byPart.get(part) ?? new WeakMap<Chassis, T>();
     byPart.set(part, byChassis);
     const known = byChassis.get(chassis);
@@ -29,6 +38,8 @@ export function rememberedFit<T extends object | null>(work: OfFit<T>): OfFit<T>
     return found;
   };
 }
+
+type ByPart<T> = WeakMap<Part, WeakMap<Chassis, T>>;
 
 const keyOf = ({ serial, month, generations }: Identity): string =>
   `${serial ?? ''}\n${month ?? ''}\n${generations === null ? '*' : generations.join(' ')}`;

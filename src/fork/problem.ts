@@ -40,7 +40,10 @@ export interface ForkProblem {
   readonly verdict: (part: Part, chassis: Chassis) => Verdict;
 }
 
-/** Whether values that a wish or a rule on one variable rules out are left in (a refusal needs them) or out (a search is quicker without). */
+/**
+ * `whole`: every value and every member, as a refusal needs them. `narrow`: without values that a wish or a rule on one variable rules out, without tables that rule out
+ * nothing, and without members, all of which hold: a search is quicker so.
+ */
 export type Extent = 'whole' | 'narrow';
 
 /** Turns a question about the fork into variables, members and tables. */
@@ -70,7 +73,12 @@ export function forkProblem(
   const { sizes, chassis, domains, settings } = variables;
   const rules = rulesOf(variables);
   const enforced = rules.filter(({ silence }) => !(silence && policy.allowUnknown));
-  const tables = enforced.map((rule): Table => tableOf(sizes, rule.scope, members.indexOf(rule.member), rule.holds));
+  const tables =
+    extent === 'whole'
+      ? enforced.map((rule): Table => tableOf(sizes, rule.scope, members.indexOf(rule.member), rule.holds))
+      : enforced
+          .map((rule): Table => tableOf(sizes, rule.scope, null, rule.holds))
+          .filter(({ allowed }) => allowed.includes(0));
   return {
     catalog,
     family,
@@ -89,7 +97,9 @@ export function forkProblem(
     ],
     settings,
     silences: policy.allowUnknown ? rules.filter(({ silence }) => silence) : [],
-    ontoMembers: new Set(enforced.flatMap(({ onto, member }) => (onto ? (members.indexOf(member) ?? []) : []))),
+    ontoMembers: new Set(
+      extent === 'whole' ? enforced.flatMap(({ onto, member }) => (onto ? (members.indexOf(member) ?? []) : [])) : [],
+    ),
     verdict: (part, body) => variables.verdict(part, body),
   };
 }

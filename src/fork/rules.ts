@@ -82,14 +82,15 @@ function pairRules(variables: Variables): Rule[] {
   );
 }
 
-const slotPairs = (variables: Variables, agreement: Agreement): [number, number][] =>
-  variables.domains.flatMap(({ slot }, at) =>
-    slot.role !== agreement.role
-      ? []
-      : variables.domains.flatMap(({ slot: other }, to): [number, number][] =>
-          other.role === agreement.with && to !== at ? [[at + 1, to + 1]] : [],
-        ),
-  );
+function slotPairs({ domains }: Variables, agreement: Agreement): [number, number][] {
+  const pairs: [number, number][] = [];
+  for (let at = 0; at < domains.length; at++) {
+    if (domains[at]?.slot.role !== agreement.role) continue;
+    for (let to = 0; to < domains.length; to++)
+      if (to !== at && domains[to]?.slot.role === agreement.with) pairs.push([at + 1, to + 1]);
+  }
+  return pairs;
+}
 
 /** What a part needs in another slot is there, and what it excludes is not. */
 function needRules(variables: Variables): Rule[] {

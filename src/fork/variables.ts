@@ -25,7 +25,6 @@ export class Variables {
   readonly domains: readonly SlotDomain[];
   readonly travels: readonly Micrometres[];
   readonly settings: readonly SettingDomain[];
-  private readonly verdicts = new Map<string, Verdict>();
 
   constructor(
     catalog: Catalog,
@@ -100,10 +99,7 @@ export class Variables {
   }
 
   verdict(part: Part, chassis: Chassis): Verdict {
-    const key = `${part.sku} ${chassis.id}`;
-    const known = this.verdicts.get(key) ?? fitVerdict(this.catalog, part, chassis, this.now.identity);
-    this.verdicts.set(key, known);
-    return known;
+    return fitVerdict(this.catalog, part, chassis, this.now.identity);
   }
 
   get sizes(): number[] {
