@@ -46,12 +46,18 @@ export interface ForkProblem {
  */
 export type Extent = 'whole' | 'narrow';
 
+/** What becomes of silence. A plan without unknowns never holds a part that nobody lists, so it is left out; a refusal has to say that nobody does, so there it is in play. */
+export interface UnknownPolicy {
+  readonly allowUnknown: boolean;
+  readonly unlisted?: 'in-play';
+}
+
 /** Turns a question about the fork into variables, members and tables. */
 export function forkProblem(
   catalog: Catalog,
   now: Now,
   wants: ForkWants,
-  policy: { readonly allowUnknown: boolean },
+  policy: UnknownPolicy,
   extent: Extent = 'whole',
 ): ForkProblem {
   const family = familyOf(catalog, now.build.chassis);
@@ -108,16 +114,10 @@ export function forkProblem(
 export const opensNoMore = (fork: ForkProblem, wants: Pick<ForkWants, 'services'>): boolean =>
   openSlots(fork, wants).size === openSlots(fork, fork.wants).size;
 
-function allVariables(
-  catalog: Catalog,
-  family: Family,
-  now: Now,
-  wants: ForkWants,
-  policy: { readonly allowUnknown: boolean },
-): Variables {
+function allVariables(catalog: Catalog, family: Family, now: Now, wants: ForkWants, policy: UnknownPolicy): Variables {
   const chassis = chassisDomain(catalog, now.build.chassis);
   const domains = slotDomains(catalog, now.slots, chassis, now.build, wants.useParts, {
-    ...policy,
+    allowUnknown: policy.allowUnknown || policy.unlisted === 'in-play',
     identity: now.identity,
   });
   const settings = settingDomains(family.settings, now.build);

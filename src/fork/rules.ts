@@ -196,8 +196,15 @@ const withinRange = (chassis: Chassis, travel: number): boolean =>
   (chassis.travel.least === null || travel >= chassis.travel.least) &&
   (chassis.travel.greatest === null || travel <= chassis.travel.greatest);
 
-/** A damper's stroke is at least the travel: one rule for each damper, with its stroke to show. Its closed length is an agreement with the chassis. */
+/**
+ * A damper's stroke is at least the travel: one rule for each damper, with its stroke to show. A damper that is too short already is a fact only as long as nothing
+ * that sets the travel changes, be the travel the same or not. Its closed length is an agreement with the chassis.
+ */
 function damperRules(variables: Variables): Rule[] {
+  const setters = [
+    variables.chassisVariable,
+    ...['spring', 'travel-spacers'].flatMap((slot) => variables.slotVariable(slot) ?? []),
+  ];
   return variables.domains.flatMap(({ slot, contents }, at): Rule[] => {
     if (slot.role !== 'damper') return [];
     const variable = at + 1;
@@ -205,13 +212,20 @@ function damperRules(variables: Variables): Rule[] {
       const part = content ? variables.catalog.parts.get(content.sku) : undefined;
       const stroke = part?.dimensions.get('stroke');
       if (!part || stroke === undefined) return [];
+      const member = rule('damper-stroke', { sku: part.sku, name: part.name, stroke: stroke / 1000 }, part.source);
+      const isTooShortNow = value === 0 && stroke < variables.now.travel;
       return [
         {
           scope: [variable, variables.travelVariable],
-          member: rule('damper-stroke', { sku: part.sku, name: part.name, stroke: stroke / 1000 }, part.source),
+          member,
           holds: ([damper = 0, travel = 0]) =>
             damper !== value || (damper === 0 && travel === 0) || stroke >= variables.travel(travel),
         },
+        ...(isTooShortNow ? setters : []).map((setter) => ({
+          scope: [variable, variables.travelVariable, setter],
+          member,
+          holds: ([damper = 0, travel = 0, set = 0]: readonly number[]) => damper !== 0 || travel !== 0 || set === 0,
+        })),
       ];
     });
   });

@@ -129,7 +129,8 @@ function firstBuild(fork: ForkProblem, budget: StepBudget): readonly number[] | 
 function noPlan(world: World, prepared: Prepared, fork: ForkProblem, budget: StepBudget): Answer {
   const first = firstBuild(fork, budget);
   if (first === 'stopped') return answer(world, prepared, { status: 'stopped', complete: false });
-  const whole = forkProblem(world.catalog, prepared.now, prepared.wants, prepared.question);
+  const { allowUnknown } = prepared.question;
+  const whole = forkProblem(world.catalog, prepared.now, prepared.wants, { allowUnknown, unlisted: 'in-play' });
   if (first) {
     const refusal = refuseStock(world, prepared, whole, lackingFor(world, prepared, buildOf(fork, first)), budget);
     return answer(world, prepared, {

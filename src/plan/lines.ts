@@ -40,7 +40,7 @@ const blank = {
   days: null,
 } as const;
 
-/** In the order in which they are used up: what is at hand, kits at hand, then what is bought, by SKU. */
+/** In the order in which they are used up: packs that the question names, what is at hand, kits at hand, then what else is bought, by SKU. */
 function poolsOf(world: World, prepared: Prepared, candidate: Candidate): Pool[] {
   const { atHand } = prepared;
   const single = (sku: string, amount: number, used: boolean): Pool => ({
@@ -59,12 +59,15 @@ function poolsOf(world: World, prepared: Prepared, candidate: Candidate): Pool[]
     used: false,
     taken: 0,
   });
+  const bought = candidate.purchase.bought.map(({ offer, packs }) => packed('buy', offer.sku, packs));
+  const isNamed = ({ sku }: Pool): boolean => prepared.buying.usePacks.includes(sku);
   return [
+    ...bought.filter(isNamed),
     ...sorted(atHand.used).map(([sku, amount]) => single(sku, amount, true)),
     ...sorted(atHand.fresh).map(([sku, amount]) => single(sku, amount, false)),
     ...sorted(atHand.supplies).map(([sku, amount]) => single(sku, amount, false)),
     ...sorted(candidate.purchase.takenKits).map(([sku, packs]) => packed('take', sku, packs)),
-    ...candidate.purchase.bought.map(({ offer, packs }) => packed('buy', offer.sku, packs)),
+    ...bought.filter((pool) => !isNamed(pool)),
   ];
 }
 

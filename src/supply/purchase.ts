@@ -212,7 +212,7 @@ interface Row {
   readonly bulk: { readonly price: Minor | null; readonly per: number } | null;
 }
 
-/** What is measured out from bulk: the need less what kits bring. */
+/** What is measured out from bulk: the need less what packs and kits bring. */
 function dosedFrom(rows: readonly Row[], entries: readonly Entry[], packs: readonly number[]): Map<string, Dosed> {
   const dosed = new Map<string, Dosed>();
   rows.forEach(({ sku, need, bulk }, row) => {
@@ -264,10 +264,7 @@ function columnsFor(
 ): Entry[] {
   const rowOf = new Map(rows.map(({ sku }, at) => [sku, at]));
   const offers = new Map<string, Offer>();
-  for (const { sku, bulk } of rows) {
-    // what the shop holds in bulk is not bought in packs
-    for (const offer of market.giving.get(sku) ?? []) if (!bulk || offer.kind !== 'pack') offers.set(offer.sku, offer);
-  }
+  for (const { sku } of rows) for (const offer of market.giving.get(sku) ?? []) offers.set(offer.sku, offer);
   for (const sku of forced) {
     const offer = market.offers.get(sku);
     if (offer) offers.set(sku, offer);

@@ -3,6 +3,7 @@ import type { Book } from './book.ts';
 import { type Choice, choicesOf, type Range, someBuild } from './choices.ts';
 import { type Member, type Value, wish } from './member.ts';
 import { rulesOf } from './plans.ts';
+import { neighbourRules } from './rules.ts';
 import { type Scene, sceneOf } from './scene.ts';
 import { stockRules } from './stock-rules.ts';
 import { checkWaysOut } from './ways-out.ts';
@@ -66,8 +67,8 @@ function canStand({ scene, choices }: Proof, members: readonly Member[]): boolea
 
 /** Each member is true, together they cannot stand, and without any one of them they can. */
 function checkConflict(proof: Proof, conflict: readonly Cited[]): readonly string[] {
-  const { members } = proof;
-  const cited = conflict.map((one) => citedBy(members, one));
+  const said = [...proof.members, ...neighbourRules(proof.scene)];
+  const cited = conflict.map((one) => citedBy(said, one));
   const unknown = conflict.filter((_, at) => cited[at]?.length === 0);
   if (unknown.length > 0) return unknown.map((one) => `nothing in the catalogue says ${textOf(one)}`);
   const without = (left: number): readonly Member[] => cited.filter((_, at) => at !== left).flat();

@@ -94,7 +94,16 @@ const fitIsKnown = (scene: Scene, slot: string): Member =>
     names: { slot },
     isSilence: true,
     looksAt: ['chassis', slot],
-    holds: (draft) => verdictOf(scene, draft, slot) !== 'unknown',
+    holds: (draft) => verdictOf(scene, draft, slot) !== 'unknown' || contradictsBody(scene, draft, slot),
+  });
+
+/** No clause, and a measure that the body contradicts: that is a no, and not silence. */
+const contradictsBody = (scene: Scene, draft: Draft, slot: string): boolean =>
+  FORK_AGREEMENTS.filter(({ role }) => role === roleOf(scene.now.family, slot)).some((agreement) => {
+    const { neighbour } = agreement;
+    const beside = neighbour.kind === 'part' ? neighbour.role : null;
+    if (beside !== null && beside !== 'upper' && beside !== 'lowers') return false;
+    return agreed(scene, draft, agreement, slot, beside) === 'contradict';
   });
 
 /** A fit that hangs on when the fork was made, and nobody said. */
@@ -247,6 +256,26 @@ const agreementRules = (scene: Scene, agreement: Agreement): readonly Member[] =
       ),
   );
 
+/** What the rules of a fork say of single parts, said of two slots: what stands in them agrees. It follows from those, and an answer may cite it. */
+export const neighbourRules = (scene: Scene): readonly Member[] =>
+  FORK_AGREEMENTS.flatMap((agreement) => neighbourRule(scene, agreement));
+
+const neighbourRule = (scene: Scene, agreement: Agreement): readonly Member[] =>
+  pairsOf(scene, agreement).flatMap(([slot, beside]) =>
+    beside === null
+      ? []
+      : [
+          rule({
+            code: 'dimension',
+            names: { agreement: agreement.name },
+            looksAt: looksAtPair(agreement, slot, beside),
+            holds: (draft) =>
+              !pairChanges(scene, draft, agreement, slot, beside) ||
+              agreed(scene, draft, agreement, slot, beside) !== 'contradict',
+          }),
+        ],
+  );
+
 const lengthText = (stated: Stated): string => (typeof stated === 'number' ? `${stated / 1000} mm` : (stated ?? ''));
 
 /** What a neighbour can say; a family that says several things is taken by the first. */
@@ -315,16 +344,31 @@ const damperStrokes = (scene: Scene, slot: string): readonly Member[] =>
         code: 'damper-stroke',
         names: { sku: part.sku },
         shows: { stroke: inMillimetres(stroke) },
-        looksAt: ['chassis', 'travel', slot],
+        looksAt: ['chassis', 'travel', 'spring', ...slotsOfRole(scene, 'travel-spacers'), slot],
         holds: (draft) =>
           contentOf(draft, slot)?.sku !== part.sku ||
-          (!isChanged(scene, draft, slot) && !isTravelChanged(scene, draft) && !isChassisChanged(scene, draft)) ||
+          (![slot, 'spring', 'travel-spacers'].some((one) => isChanged(scene, draft, one)) &&
+            !isTravelChanged(scene, draft) &&
+            !isChassisChanged(scene, draft)) ||
           stroke >= travelIn(draft),
       }),
     ];
   });
 
-const volumeSpacerCount = (scene: Scene): Member =>
+const volumeSpacerCount = (scene: Scene): Member => ({
+  ...spacerCountAs(scene, scene.question.wants),
+  beside: (others) =>
+    spacerCountAs(scene, {
+      spacers: others.some(({ code }) => code === 'want-spacers') ? scene.question.wants.spacers : undefined,
+      keep: others.flatMap(({ code, names: { slot } }) => (code === 'want-keep' ? [String(slot)] : [])),
+    }),
+});
+
+/** The maker's count where spring or travel changes, unless a wish that is held says otherwise. */
+const spacerCountAs = (
+  scene: Scene,
+  { spacers, keep }: { readonly spacers?: number | undefined; readonly keep: readonly string[] },
+): Member =>
   rule({
     code: 'volume-spacer-count',
     looksAt: ['chassis', 'travel', 'spring', 'volume-spacers'],
@@ -337,12 +381,11 @@ const volumeSpacerCount = (scene: Scene): Member =>
         scene.now.when,
       );
       const isAllowed = greatest === null || after <= greatest;
-      const { spacers, keep } = scene.question.wants;
       const isSame = !isChanged(scene, draft, 'spring') && !isTravelChanged(scene, draft);
       if (spacers !== undefined) return isAllowed || (isSame && after === before);
       if (isSame) return after === before;
-      if (keep.includes('volume-spacers') || standard === null) return after === before && isAllowed;
-      return after === standard;
+      if (keep.includes('volume-spacers')) return after === before && isAllowed;
+      return after === (standard ?? Math.min(before, greatest ?? before));
     },
   });
 

@@ -81,15 +81,18 @@ export const amountOf = (scene: Scene, sku: string, amount: number): Ways =>
 
 function waysToHold(scene: Scene, sku: string, amount: number): readonly Way[] {
   const supply = known(scene.book.supplies.get(sku), sku);
-  const isPackAsked = supply.packs.some((pack) => isAskedFor(scene, pack.sku));
-  const bulk = amount > 0 && !isPackAsked ? bulkOf(scene, supply, amount) : null;
-  const counts = packCounts(scene, supply, amount);
-  const ways = counts.flatMap((packs) =>
-    everyJoining(supply.packs.map((pack, at) => packsOf(scene, pack.sku, pack.price, packs[at] ?? 0))),
-  );
-  return bulk === null ? ways : [...ways, bulk];
+  return packCounts(scene, supply, amount).flatMap((packs) => {
+    const left = amount - heldIn(supply, packs);
+    const rest = left > 0 ? bulkOf(scene, supply, left) : NOTHING;
+    const bought = supply.packs.map((pack, at) => packsOf(scene, pack.sku, pack.price, packs[at] ?? 0));
+    return rest === null ? [] : everyJoining([...bought, [rest]]);
+  });
 }
 
+const heldIn = ({ packs }: Supply, counts: readonly number[]): number =>
+  counts.reduce((total, count, at) => total + count * (packs[at]?.size ?? 0), 0);
+
+/** What packs leave may be measured out, where the shop holds it in bulk and the question lets it. */
 function bulkOf({ book, question }: Scene, supply: Supply, amount: number): Way | null {
   const bulk = question.supplies === 'bulk' ? book.shop?.bulk.find((one) => one.supply === supply.sku) : undefined;
   if (bulk === undefined) return null;
@@ -98,8 +101,9 @@ function bulkOf({ book, question }: Scene, supply: Supply, amount: number): Way 
   return { packs: {}, cost: { ...cost, days: 0 } };
 }
 
-/** Counts of each pack that together hold the amount, and would not with one pack less. */
-function packCounts(scene: Scene, { packs }: Supply, amount: number): readonly (readonly number[])[] {
+/** Counts of each pack of which none is for nothing: with one pack less, what they hold would not reach. */
+function packCounts(scene: Scene, supply: Supply, amount: number): readonly (readonly number[])[] {
+  const { packs } = supply;
   const least = packs.map(({ sku }) => (isAskedFor(scene, sku) ? 1 : 0));
   const all = packs.reduce<readonly (readonly number[])[]>(
     (lists, { size }, at) =>
@@ -108,12 +112,8 @@ function packCounts(scene: Scene, { packs }: Supply, amount: number): readonly (
       ),
     [[]],
   );
-  const held = (counts: readonly number[]): number =>
-    counts.reduce((total, count, at) => total + count * (packs[at]?.size ?? 0), 0);
-  return all.filter(
-    (counts) =>
-      held(counts) >= amount &&
-      packs.every(({ size }, at) => (counts[at] ?? 0) <= (least[at] ?? 0) || held(counts) - size < amount),
+  return all.filter((counts) =>
+    packs.every(({ size }, at) => (counts[at] ?? 0) <= (least[at] ?? 0) || heldIn(supply, counts) - size < amount),
   );
 }
 

@@ -86,7 +86,7 @@ function waysWith(
   wanted: Pick<BuyingPolicy, 'useKits' | 'bulk'>,
 ): Way[] {
   const ways: Way[] = [];
-  const sales = salesOf(shelf, held, wanted.bulk);
+  const sales = salesOf(shelf, held);
   const given = (sku: string, packs: readonly number[]): number =>
     sales.reduce((sum, { gives }, at) => sum + (packs[at] ?? 0) * (gives[sku] ?? 0), 0);
   const tryAll = (at: number, packs: readonly number[]): void => {
@@ -152,8 +152,8 @@ function waitFor(shelf: Shelf, sku: string, count: number): number | null {
   return row.lead === 'unknown' ? Number.POSITIVE_INFINITY : row.lead;
 }
 
-/** What the shop holds in bulk is not bought in packs where bulk is asked for; kits that hold some are. */
-const salesOf = (shelf: Shelf, held: Held, bulk: boolean): readonly Sale[] => [
+/** Everything that is sold, also what the shop holds in bulk. */
+const salesOf = (shelf: Shelf, held: Held): readonly Sale[] => [
   ...Object.entries(shelf.parts ?? {}).map(([sku, { price, pack }]) => ({
     sku,
     gives: { [sku]: pack ?? 1 },
@@ -167,7 +167,7 @@ const salesOf = (shelf: Shelf, held: Held, bulk: boolean): readonly Sale[] => [
     kitsAtHand: held.kits?.[sku] ?? 0,
   })),
   ...Object.entries(shelf.supplies ?? {}).flatMap(([supply, { packs }]) =>
-    Object.entries(bulk && shelf.bulk?.[supply] ? {} : (packs ?? {})).map(([sku, { size, price }]) => ({
+    Object.entries(packs ?? {}).map(([sku, { size, price }]) => ({
       sku,
       gives: { [supply]: size },
       price: price ?? null,

@@ -303,8 +303,18 @@ describe('bulk', () => {
     expect(waysToBuy(shelf, { supplies: { bath: 20_000 } })).toEqual(['1 OIL-100 = 800, 0 days']);
   });
 
-  it('prices: a drum without a price is a line without a price', () => {
-    expect(dose(20_000, { OIL: { per: 1000 } })).toEqual(['dose 20000 OIL = 0, 0 days, 1 without a price']);
+  it('prices: a drum without a price is a line without a price, and does not hide the pack that has one', () => {
+    expect(dose(20_000, { OIL: { per: 1000 } })).toEqual([
+      'dose 20000 OIL = 0, 0 days, 1 without a price',
+      '1 OIL-100 = 800, 0 days',
+    ]);
+  });
+
+  it('packs: one that is cheaper than the drum is bought, and what it leaves is measured out', () => {
+    // 120 mL: 12.00 from a drum at 100.00 a litre; a pack of 100 mL at 8.00 and 20 mL of the drum at 2.00 are 10.00
+    expect(dose(120_000, { OIL: { price: 10_000, per: 1_000_000 } })).toEqual([
+      '1 OIL-100, dose 20000 OIL = 1000, 0 days',
+    ]);
   });
 
   it('at hand: only the rest is dosed', () => {

@@ -1,6 +1,13 @@
 import { parse } from 'yaml';
 import { checkPlan } from '../../src/audit/index.ts';
-import { type AnswerDocument, answerSchema, ask, type Fault, type QuestionInput } from '../../src/plan/index.ts';
+import {
+  type Answer,
+  type AnswerDocument,
+  answerSchema,
+  ask,
+  type Fault,
+  type QuestionInput,
+} from '../../src/plan/index.ts';
 import { answerDocument } from '../../src/report/document.ts';
 import { en } from '../../src/report/words/en.ts';
 import { demoFolder, type Loaded, loadCatalogFolder } from './demo.ts';
@@ -16,15 +23,24 @@ export async function askDemo(question: QuestionInput): Promise<AnswerDocument> 
 export function askIn(loaded: Loaded, question: QuestionInput): AnswerDocument {
   const reply = ask(loaded.world, question);
   if (reply.kind === 'faults') throw new Error(`the question is at fault: ${JSON.stringify(reply.faults)}`);
-  const document = answerSchema.parse(answerDocument(reply.answer, en, loaded.world.catalog, 'without-places'));
+  const { document, findings } = audited(loaded, reply.answer);
+  if (findings.length > 0) throw new Error(`the auditor found: ${JSON.stringify(findings, null, 1)}`);
+  return document;
+}
+
+/** An answer as a document that the schema has read, and what the auditor finds in it. */
+export function audited(
+  loaded: Loaded,
+  answer: Answer,
+): { readonly document: AnswerDocument; readonly findings: ReturnType<typeof checkPlan> } {
+  const document = answerSchema.parse(answerDocument(answer, en, loaded.world.catalog, 'without-places'));
   const findings = checkPlan({
     catalog: loaded.raw,
     stock: loaded.stockText === null ? null : csvRows(loaded.stockText),
     shop: loaded.shopText === null ? null : parse(loaded.shopText),
     answer: JSON.parse(JSON.stringify(document)),
   });
-  if (findings.length > 0) throw new Error(`the auditor found: ${JSON.stringify(findings, null, 1)}`);
-  return document;
+  return { document, findings };
 }
 
 /** What is wrong with a question to the demo catalogue; fails if it is answered. */
