@@ -1,29 +1,60 @@
 import type { Fill, Reader } from './fill.ts';
 import { FOLDER_OPTIONS, NO_CACHE, type OptionSpec, toggle, valued } from './options.ts';
 import {
+  readAngle,
   readBounds,
   readChoice,
   readContent,
   readDate,
   readHave,
   readLength,
+  readMass,
   readRate,
   readSetting,
+  readShare,
   readText,
   readTrait,
   readWheel,
   readWhole,
 } from './read-values.ts';
-import { showBounds, showContent, showHave } from './show-values.ts';
+import { showBounds, showContent, showHave, showShare } from './show-values.ts';
 
 const one = (path: string, read: Reader, usual?: unknown): Fill => ({ as: 'one', path, read, show: String, usual });
 const list = (path: string): Fill => ({ as: 'list', path, read: readText, show: String });
 const length = (path: string): Fill => one(path, readLength);
 const bounds = (path: string): Fill => ({ as: 'one', path, read: readBounds, show: showBounds });
+const share = (path: string): Fill => ({ as: 'one', path, read: readShare, show: showShare });
 const spacers: Reader = (text) => readWhole(text, 0, 'a whole number of spacers');
 const steps: Reader = (text) => readWhole(text, 1, 'a whole number above 0');
 const prefer: Reader = (text) => readChoice(text, ['money', 'time', 'wait']);
 const supplies: Reader = (text) => readChoice(text, ['packs', 'bulk']);
+
+/** Who rides: what force, sag and a first pressure are worked out for. */
+export const RIDER_OPTIONS: readonly OptionSpec[] = [
+  valued(
+    'rider-mass',
+    'MASS',
+    '"80 kg"',
+    'the rider with clothes, shoes, helmet, pack and water',
+    one('rider.mass', readMass),
+  ),
+  valued('sag', 'SHARE', '25%', 'wanted sag, of the travel; else 25 %', share('rider.sag')),
+  valued('front-share', 'SHARE', '40%', 'share of the weight on the fork; else 40 %', share('rider.frontShare')),
+  valued(
+    'head-angle',
+    'ANGLE',
+    '65.5',
+    "steering angle from the horizontal; else the bike's, else 66 deg",
+    one('rider.headAngle', readAngle),
+  ),
+  valued(
+    'rear-sag',
+    'LENGTH',
+    '45',
+    'how far the rear axle moves up under the rider, for the bike as it is ridden',
+    length('rider.rearSag'),
+  ),
+];
 
 /** Options of `plan`, in the order of the help. */
 export const PLAN_OPTIONS: readonly OptionSpec[] = [
@@ -83,6 +114,7 @@ export const PLAN_OPTIONS: readonly OptionSpec[] = [
   valued('onto', 'BIKE', 'example-trail', 'the bike that the fork must suit afterwards', one('onto', readText)),
   valued('onto-size', 'SIZE', 'M', 'frame size of that bike', one('ontoSize', readText)),
   valued('tyre', 'WIDTH-BEAD', '60-622', "the tyre, where it is not the bike's", one('tyre', readText)),
+  ...RIDER_OPTIONS,
   valued(
     'have',
     'SKU[*AMOUNT][:used]',

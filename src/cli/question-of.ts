@@ -17,7 +17,7 @@ export interface AskedQuestion {
 export async function questionOf(given: Given, options: readonly OptionSpec[]): Promise<AskedQuestion> {
   const faults: Coded[] = [];
   const filled: Record<string, unknown> = {};
-  const wants: Record<string, unknown> = {};
+  const inside: Record<string, Record<string, unknown>> = { wants: {} };
   for (const { name, fill } of options) {
     const texts = given.values.get(name);
     if (!fill || texts === undefined) continue;
@@ -25,9 +25,9 @@ export async function questionOf(given: Given, options: readonly OptionSpec[]): 
     const value = fill.as === 'switch' ? true : await readAll(`--${name}`, fill, texts, faults);
     if (value === undefined) continue;
     if (inner === undefined) filled[first] = value;
-    else wants[inner] = value;
+    else inside[first] = { ...inside[first], [inner]: value };
   }
-  return { question: (catalog) => withCounts(catalog, { ...filled, wants }), faults };
+  return { question: (catalog) => withCounts(catalog, { ...filled, ...inside }), faults };
 }
 
 async function readAll(

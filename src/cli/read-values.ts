@@ -57,6 +57,43 @@ export async function readRate(text: string): Promise<Value<number>> {
   return parsed.ok ? good(parsed.value / 1000) : bad(expected);
 }
 
+/** A mass in kg; a bare number is kg. */
+export async function readMass(text: string): Promise<Value<number>> {
+  const expected = 'a mass, such as 80, "80 kg" or "176 lb"';
+  const read = await readQuantity('mass', text, expected);
+  return read.ok ? good(typeof read.value === 'string' ? Number(read.value) : read.value.held / 1e6) : read;
+}
+
+/** An angle in degrees; a bare number is degrees. */
+export async function readAngle(text: string): Promise<Value<number>> {
+  const expected = 'an angle, such as 65.5 or "65.5 deg"';
+  const read = await readQuantity('angle', text, expected);
+  return read.ok ? good(typeof read.value === 'string' ? Number(read.value) : read.value.held / 1e3) : read;
+}
+
+/** A bare number as it is written, or a quantity in its held unit. */
+async function readQuantity(
+  dimension: 'mass' | 'angle',
+  text: string,
+  expected: string,
+): Promise<Value<string | { readonly held: number }>> {
+  const trimmed = text.trim();
+  if (DECIMAL.test(trimmed)) return good(trimmed);
+  if (!/^[0-9]/.test(trimmed)) return bad(expected);
+  const { parseQuantity } = await import('../quantity/parse.ts');
+  const parsed = parseQuantity(dimension, trimmed);
+  return parsed.ok ? good({ held: parsed.value }) : bad(expected);
+}
+
+/** A share: "25 %", or 25 for the same. Always per cent, so that 0.25 is not taken for something else. */
+export function readShare(text: string): Value<number> {
+  const [, number] = /^([0-9]+(?:\.[0-9]+)?)\s*%?$/.exec(text.trim()) ?? [];
+  const share = Number(number);
+  return number !== undefined && share >= 1 && share <= 100
+    ? good(Math.round(share * 1000) / 1e5)
+    : bad('a share in per cent from 1 to 100, such as 25 or "25 %"');
+}
+
 /** Bounds of a length in mm: LEAST..GREATEST, or one length for both. */
 export async function readBounds(text: string): Promise<Value<{ readonly least: number; readonly greatest: number }>> {
   const [first = '', second = first, ...more] = text.split('..');

@@ -19,3 +19,6 @@ export const showHave = (value: unknown): string => {
   const count = amount ? `*${amount.value}${amount.unit}` : quantity === undefined ? '' : `*${quantity}`;
   return `${sku}${count}${used ? ':used' : ''}`;
 };
+
+/** A share as per cent. */
+export const showShare = (value: unknown): string => `${Math.round(Number(value) * 1e5) / 1e3}%`;

@@ -179,7 +179,7 @@ function ratingRules(variables: Variables, { bike, own }: BikeContext): Rule[] {
 const wheelMeant = (bike: BikeContext, wants: ForkWants): number => wants.wheel ?? bike.bike.wheel;
 
 /** The wheel afterwards: the one meant where the chassis takes it, else the one that the chassis is made for. */
-function wheelOn(chassis: Chassis, bike: BikeContext, wants: ForkWants): number {
+export function wheelOn(chassis: Chassis, bike: BikeContext, wants: ForkWants): number {
   const wheel = wheelMeant(bike, wants);
   return takesWheel(chassis, wheel) ? wheel : chassis.wheel;
 }

@@ -43,5 +43,5 @@ export function onPumpScale(
   return computed({ unit, least: only, greatest: only });
 }
 
-/** A millionth of a mark: what floating point may lose on the way from psi to pascals and back. */
-const SLACK = 1e-6;
+/** A ten-thousandth of a mark: a pressure that is held in whole pascals is up to half a pascal, 0.00007 psi, beside its mark. */
+const SLACK = 1e-4;

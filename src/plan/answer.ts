@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { effectsSchema } from './effects-schema.ts';
 import { contentSchema, questionSchema, wantsSchema } from './question.ts';
 
 const decimal = z.string().regex(/^-?[0-9]+(?:\.[0-9]+)?$/);
@@ -105,7 +106,6 @@ const flagSchema = z.strictObject({
   source: sourceSchema.nullable(),
 });
 
-const fromTo = z.strictObject({ from: z.number().nullable(), to: z.number().nullable(), unit: z.string() });
 const labelSchema = z.enum(['recommended', 'cheapest', 'quickest', 'soonest']);
 
 export const planSchema = z.strictObject({
@@ -141,13 +141,7 @@ export const planSchema = z.strictObject({
   readyInDays: z.int().nullable(),
   /** Fits that the catalogue neither states nor denies and that this plan rests on. */
   unknowns: z.int(),
-  effects: z.strictObject({
-    travel: z.strictObject({ from: z.number(), to: z.number(), unit: z.literal('mm') }),
-    axleToCrown: fromTo.extend({ measured: z.string() }).nullable(),
-    mass: fromTo.nullable(),
-    geometry: z.null(),
-    spring: z.null(),
-  }),
+  effects: effectsSchema,
   flags: z.array(flagSchema),
 });
 
@@ -266,3 +260,7 @@ export type Refusal = NonNullable<Answer['refusal']>;
 export type Member = Refusal['conflicts'][number][number];
 export type WayOut = Refusal['instead'][number];
 export type Effects = Plan['effects'];
+export type GeometryEffects = NonNullable<Effects['geometry']>;
+export type SpringEffects = NonNullable<Effects['spring']>;
+export type SpringSide = NonNullable<SpringEffects['after']>;
+export type SpacerAdvice = NonNullable<SpringEffects['spacers']>;

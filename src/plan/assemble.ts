@@ -53,6 +53,7 @@ function assemble(
   const [total, minutes, days, unpriced, unknowns] = vector;
   const steps = planSteps(world, prepared, fork, candidate);
   const lines = planLines(world, prepared, candidate);
+  const { effects, flags } = planEffects(world.catalog, prepared, build);
   return {
     label,
     build: Object.fromEntries(build.slots),
@@ -81,8 +82,8 @@ function assemble(
     minutes,
     readyInDays: Number.isFinite(days) ? days : null,
     unknowns,
-    effects: planEffects(world.catalog, prepared.now, build),
-    flags: planFlags(world, prepared, candidate),
+    effects,
+    flags: [...planFlags(world, prepared, candidate), ...flags],
   };
 }
 

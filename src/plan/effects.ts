@@ -1,28 +1,44 @@
 import type { Catalog } from '../catalog/index.ts';
 import { axleToCrown, type Build, type Now, travelOf } from '../fork/index.ts';
-import type { Effects } from './answer.ts';
+import type { Effects, Flag } from './answer.ts';
+import { drawingOf } from './bike-drawing.ts';
+import { geometryFlags, springFlags } from './effect-flags.ts';
+import { geometryEffects } from './geometry-effects.ts';
+import type { Prepared } from './prepare.ts';
+import { springEffects } from './spring-effects.ts';
 
-/** What a plan does to the fork: travel, axle-to-crown and mass, before and after. */
-export function planEffects(catalog: Catalog, now: Now, after: Build): Effects {
+/** What a plan does to fork and bike, before and after, and what the desk should know of it. */
+export function planEffects(
+  catalog: Catalog,
+  prepared: Prepared,
+  after: Build,
+): { readonly effects: Effects; readonly flags: readonly Flag[] } {
+  const { now } = prepared;
   const travelAfter = after.slots.has('spring') ? (travelOf(catalog, after, now.identity) ?? now.travel) : now.travel;
   const from = axleToCrown(now.build.chassis, now.travel, now.build.settings);
   const to = axleToCrown(after.chassis, travelAfter, after.settings);
   const massFrom = massOf(catalog, now, now.build);
   const massTo = massOf(catalog, now, after);
+  const geometry = geometryEffects(catalog, prepared, after, travelAfter);
+  const drawing = now.bike ? drawingOf(now.bike) : null;
+  const spring = springEffects(catalog, now, after, prepared.question.rider, drawing);
   return {
-    travel: { from: now.travel / 1000, to: travelAfter / 1000, unit: 'mm' },
-    axleToCrown:
-      from === null && to === null
-        ? null
-        : {
-            from: tenths(from),
-            to: tenths(to),
-            unit: 'mm',
-            measured: after.chassis.axleToCrown?.measured ?? 'along-steerer',
-          },
-    mass: massFrom === null || massTo === null ? null : { from: massFrom, to: massTo, unit: 'g' },
-    geometry: null,
-    spring: null,
+    effects: {
+      travel: { from: now.travel / 1000, to: travelAfter / 1000, unit: 'mm' },
+      axleToCrown:
+        from === null && to === null
+          ? null
+          : {
+              from: tenths(from),
+              to: tenths(to),
+              unit: 'mm',
+              measured: after.chassis.axleToCrown?.measured ?? 'along-steerer',
+            },
+      mass: massFrom === null || massTo === null ? null : { from: massFrom, to: massTo, unit: 'g' },
+      geometry: geometry?.kind === 'known' ? geometry.effects : null,
+      spring,
+    },
+    flags: [...geometryFlags(prepared, geometry, from !== to), ...springFlags(catalog, spring)],
   };
 }
 

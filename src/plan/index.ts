@@ -1,4 +1,17 @@
-export type { Answer, AnswerDocument, Flag, Line, Member, Plan, Source, Step, WayOut } from './answer.ts';
+export type {
+  Answer,
+  AnswerDocument,
+  Flag,
+  GeometryEffects,
+  Line,
+  Member,
+  Plan,
+  Source,
+  SpringEffects,
+  SpringSide,
+  Step,
+  WayOut,
+} from './answer.ts';
 export { answerSchema } from './answer.ts';
 export { ask } from './ask.ts';
 export type { Fault, FaultCode, FaultParams } from './fault.ts';

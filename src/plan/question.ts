@@ -48,6 +48,20 @@ export const wantsSchema = z.strictObject({
   offset: bounds.optional(),
 });
 
+/** Who rides: for force, sag and a first pressure. What is left out is taken from common practice, and said. */
+export const riderSchema = z.strictObject({
+  /** With clothes, shoes, helmet, pack and water, kg. */
+  mass: z.number().min(15).max(250).optional(),
+  /** Share of the weight on the front wheel in the posture in which sag is read. */
+  frontShare: z.number().min(0.05).max(1).optional(),
+  /** Steering angle from the horizontal, degrees, where the bike's drawing is not known. */
+  headAngle: z.number().min(45).max(90).optional(),
+  /** Wanted sag as a share of travel. */
+  sag: z.number().min(0.05).max(0.5).optional(),
+  /** How far the rear axle moves up as the rider sits on the bike, mm. */
+  rearSag: z.number().min(0).max(150).optional(),
+});
+
 /** A question, whole: the fork in front of you, the fork you want, and how to answer. Lengths in mm. */
 export const questionSchema = z.strictObject({
   /** The chassis, or else the bike it left the works with. */
@@ -82,6 +96,7 @@ export const questionSchema = z.strictObject({
   maybe: z.record(slot, z.array(contentSchema.nullable()).min(1).max(20)).default({}),
   with: z.record(slot, contentSchema.nullable()).default({}),
   wants: wantsSchema.default({ use: [], keep: [], renew: [], service: [], traits: {} }),
+  rider: riderSchema.optional(),
   have: z.array(haveSchema).max(200).default([]),
   prefer: z.enum(['money', 'time', 'wait']).default('money'),
   supplies: z.enum(['packs', 'bulk']).default('packs'),

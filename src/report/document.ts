@@ -1,5 +1,5 @@
 import type { Catalog } from '../catalog/index.ts';
-import type { Answer, AnswerDocument, Flag, Line, Source } from '../plan/index.ts';
+import type { Answer, AnswerDocument, Flag, Line, Source, SpringSide } from '../plan/index.ts';
 import type { Language } from './words/language.ts';
 import { type Coded, say, wordsOf } from './words/say.ts';
 
@@ -23,6 +23,7 @@ export function answerDocument(answer: Answer, language: Language, catalog: Cata
       ...plain(plan),
       lines: plan.lines.map((line) => lineDocument(line, language, place)),
       steps: plan.steps.map((step) => ({ ...plain(step), source: placed(step.source, place) })),
+      effects: { ...plain(plan.effects), spring: springDocument(plan.effects.spring, language) },
       flags: plan.flags.map(flag),
     })),
     refusal: answer.refusal && {
@@ -63,6 +64,24 @@ const placed = (source: Source, place: Place): Source => place(source) ?? source
 /** File and line of a record, or of the whole record where a part of it has no place of its own. */
 export const placeOf = (catalog: Catalog, record: string): string | null =>
   catalog.places.get(record) ?? catalog.places.get(record.split('#', 1)[0] ?? '') ?? null;
+
+type Spring = Answer['plans'][number]['effects']['spring'];
+type SpringDocument = AnswerDocument['plans'][number]['effects']['spring'];
+
+/** Spring and rider, with words for why a figure is not given. */
+export function springDocument(spring: Spring, language: Language): SpringDocument {
+  if (spring === null) return null;
+  const side = (one: SpringSide | null): NonNullable<SpringDocument>['after'] =>
+    one && {
+      ...plain(one),
+      outside: one.outside && {
+        code: one.outside.code,
+        params: values(one.outside.params),
+        message: say(language, 'outsides', one.outside),
+      },
+    };
+  return { ...plain(spring), before: side(spring.before), after: side(spring.after) };
+}
 
 /** A line with its fields in the order in which people read them, whatever order they were put together in. */
 function lineDocument(line: Line, language: Language, place: Place): AnswerDocument['plans'][number]['lines'][number] {

@@ -13,6 +13,7 @@ const GROUPS: readonly (readonly [ListName, string])[] = [
   ['usage', 'faults of a command line'],
   ['problems', 'problems of a catalogue'],
   ['audit', 'findings of the auditor'],
+  ['outsides', 'reasons why a figure is not worked out'],
 ];
 
 /** Every code that has words, and the rules of agreement. */

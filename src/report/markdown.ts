@@ -2,6 +2,7 @@ import type { Line, Plan, Step } from '../plan/index.ts';
 import { groupBy } from '../quantity/index.ts';
 import { noPaint } from './paint.ts';
 import { chassisName, documentName, legsOf, type Scene } from './scene.ts';
+import { effectLines } from './text/effects.ts';
 import { lookWords } from './text/look.ts';
 import { amountWords } from './text/poured.ts';
 import { refusalSections } from './text/refusal.ts';
@@ -25,6 +26,7 @@ export function worksheet(scene: Scene): string {
         ...blanks(),
         ...parts(scene, plan),
         ...oil(scene, plan),
+        ...effects(scene, plan),
         ...steps(scene, plan),
         ...checks(scene, plan),
       ]
@@ -115,6 +117,19 @@ function parts({ language }: Scene, { lines, money }: Plan): string[] {
       ];
       return `| ${cells.map((cell, at) => (at === 0 ? cell : literal(cell))).join(' | ')} |`;
     }),
+    '',
+  ];
+}
+
+/** What changes on fork and bike, the maker's word first. */
+function effects(scene: Scene, plan: Plan): string[] {
+  const lines = effectLines({ ...scene, page: { width: 1000, paint: noPaint } }, plan.effects);
+  return [
+    `## ${scene.language.phrases.heading.effects}`,
+    '',
+    ...lines.map((line) =>
+      line.replace(/^ {2}( *)(.*)$/, (_, indent: string, text: string) => `${indent}- ${literal(text)}`),
+    ),
     '',
   ];
 }

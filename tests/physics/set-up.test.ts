@@ -99,13 +99,13 @@ describe('starting pressure', () => {
         expect(Number.isInteger(mark)).toBe(true);
         const state = { pump: psi(mark), ambient: STANDARD_ATMOSPHERE, exponent: 1 };
         const sag = value(travelUnder(spring, state, found.value.load)) / spring.travel;
-        expect(Math.abs(sag - wanted)).toBeLessThanOrEqual(tolerance + 1e-6);
+        expect(Math.abs(sag - wanted)).toBeLessThanOrEqual(tolerance + 1e-5);
       }
       // No mark that would do is left out: the next ones to either side give a sag beyond it.
       for (const mark of [found.value.psi.least - 1, found.value.psi.greatest + 1]) {
         const state = { pump: psi(Math.max(0, mark)), ambient: STANDARD_ATMOSPHERE, exponent: 1 };
         const sag = value(travelUnder(spring, state, found.value.load)) / spring.travel;
-        if (mark > 0) expect(Math.abs(sag - wanted)).toBeGreaterThan(tolerance - 1e-6);
+        if (mark > 0) expect(Math.abs(sag - wanted)).toBeGreaterThan(tolerance - 1e-5);
       }
     });
   });
@@ -149,8 +149,8 @@ describe('starting pressure', () => {
       if (!found.ok) return;
       expect(named).toBe(true);
       for (const mark of [found.value.psi?.least, found.value.psi?.greatest]) {
-        expect(mark).toBeGreaterThanOrEqual(inPressureUnit(least ?? psi(0), 'psi') - 1e-6);
-        expect(mark).toBeLessThanOrEqual(inPressureUnit(greatest ?? psi(0), 'psi') + 1e-6);
+        expect(mark).toBeGreaterThanOrEqual(inPressureUnit(least ?? psi(0), 'psi') - 1e-4);
+        expect(mark).toBeLessThanOrEqual(inPressureUnit(greatest ?? psi(0), 'psi') + 1e-4);
       }
     });
   });

@@ -1,6 +1,7 @@
 import type { Content, Plan } from '../../plan/index.ts';
 import { section, table, wrapped } from '../layout.ts';
 import { chassisName, nameOf, type Scene } from '../scene.ts';
+import { effectLines } from './effects.ts';
 
 /** What is in the fork now and after, and what that changes on fork and bike. */
 export function forkSections(scene: Scene, plan: Plan): string[] {
@@ -8,7 +9,7 @@ export function forkSections(scene: Scene, plan: Plan): string[] {
   const { heading } = language.phrases;
   return [
     ...section(page, heading.nowAndAfter, nowAndAfter(scene, plan)),
-    ...section(page, heading.effects, effects(scene, plan)),
+    ...section(page, heading.effects, effectLines(scene, plan.effects)),
   ];
 }
 
@@ -49,30 +50,4 @@ function contentWords(scene: Scene, content: Content | null, how: 'short' | 'lon
   if (content === null) return 'none';
   const count = content.quantity === 1 ? '' : `${content.quantity} x `;
   return `${count}${content.sku}${how === 'long' ? ` ${nameOf(scene, content.sku)}` : ''}`;
-}
-
-function effects({ page, language }: Scene, { effects: { travel, axleToCrown, mass } }: Plan): string[] {
-  const { trait, measured } = language.phrases;
-  return [
-    ...wrapped(page, `${trait('travel')} ${change(travel)}`, '  '),
-    ...(axleToCrown === null
-      ? []
-      : wrapped(page, `axle-to-crown ${change(axleToCrown)}, ${measured(axleToCrown.measured)}`, '  ')),
-    ...(mass === null ? [] : wrapped(page, `mass of the fork's listed parts ${change(mass)}`, '  ')),
-  ];
-}
-
-function change({
-  from,
-  to,
-  unit,
-}: {
-  readonly from: number | null;
-  readonly to: number | null;
-  readonly unit: string;
-}): string {
-  if (from === null || to === null) return `${from ?? 'not known'} -> ${to ?? 'not known'} ${unit}`;
-  if (from === to) return `${to} ${unit}, as before`;
-  const difference = Math.round(Math.abs(to - from) * 10) / 10;
-  return `${from} -> ${to} ${unit} (${difference} ${unit} ${to > from ? 'more' : 'less'})`;
 }

@@ -2,6 +2,7 @@ import { faults } from './en/faults.ts';
 import { fits } from './en/fits.ts';
 import { flags } from './en/flags.ts';
 import { members } from './en/members.ts';
+import { outsides } from './en/outsides.ts';
 import { phrases } from './en/phrases.ts';
 import { fileProblems } from './en/problems-files.ts';
 import { recordProblems } from './en/problems-records.ts';
@@ -23,6 +24,7 @@ export const en: Language = {
     usage,
     problems: { ...fileProblems, ...recordProblems },
     audit,
+    outsides,
   },
   phrases,
 };

@@ -1,4 +1,5 @@
 import type { ProblemParams } from '../../catalog/index.ts';
+import type { OutsideParams } from '../../physics/index.ts';
 import type { FaultParams } from '../../plan/index.ts';
 import type {
   AgainstParams,
@@ -39,6 +40,7 @@ export interface CodeLists {
   readonly usage: UsageParams;
   readonly problems: ProblemParams;
   readonly audit: AuditParams;
+  readonly outsides: OutsideParams;
 }
 export type ListName = keyof CodeLists;
 

@@ -77,6 +77,31 @@ export interface FlagParams {
   };
   readonly notice: NoticeParams;
   readonly 'notice-check': NoticeParams;
+  readonly 'geometry-not-known': {
+    readonly bike: string;
+    readonly lacking: string;
+    readonly sizes: readonly string[];
+  };
+  readonly 'tyre-assumed': { readonly from: string; readonly to: string };
+  readonly 'spacers-against-physics': {
+    readonly makers: number;
+    readonly nearest: number;
+    readonly keeps: number | null;
+    readonly reach: string;
+    readonly travel: number;
+  };
+  /** `about` is the code of why there is none; its own values stand beside it. */
+  readonly 'no-start-pressure': { readonly sku: string; readonly name: string; readonly about: string } & Readonly<
+    Record<string, string | number | boolean | null | readonly string[]>
+  >;
+  readonly 'pressure-against-chart': {
+    readonly name: string;
+    readonly least: number;
+    readonly greatest: number;
+    readonly workedLeast: number;
+    readonly workedGreatest: number;
+    readonly sag: number;
+  };
 }
 interface NoticeParams {
   readonly notice: string;

@@ -1,4 +1,4 @@
-import type { Line, Step } from '../../plan/index.ts';
+import type { Line, SpringEffects, Step } from '../../plan/index.ts';
 
 /** Headings, names and small phrases: all that is said beside the codes. */
 export interface Phrases {
@@ -20,6 +20,7 @@ export interface Phrases {
   readonly ready: (days: number | null) => string;
   readonly arrives: (days: number | null) => string;
   readonly measured: (how: string) => string;
+  readonly effect: EffectPhrases;
   readonly heading: Headings;
   readonly cautions: readonly string[];
   readonly standsAbove: string;
@@ -59,4 +60,30 @@ export interface Headings {
   readonly cases: string;
   readonly why: string;
   readonly waysOut: string;
+}
+
+/** A figure before and after: of a change, and of what is the same on both sides. */
+export interface Change {
+  readonly from: number | null;
+  readonly to: number | null;
+  readonly unit: string;
+}
+export interface Pumped {
+  readonly psi: { readonly least: number; readonly greatest: number } | null;
+  readonly bar: { readonly least: number; readonly greatest: number } | null;
+}
+
+/** What is said of a change on fork and bike. */
+export interface EffectPhrases {
+  readonly change: (change: Change) => string;
+  /** A figure of the bike by its name in the answer. */
+  readonly figure: (name: string) => string;
+  readonly mass: string;
+  readonly axleToCrown: string;
+  readonly onBike: (bike: string, size: string | null) => string;
+  readonly atSag: (fork: number, rear: number) => string;
+  readonly byChart: (rider: SpringEffects['rider'], before: Pumped | null, after: Pumped | null) => string;
+  readonly workedOut: (rider: SpringEffects['rider'], before: Pumped | null, after: Pumped | null) => string;
+  readonly coilSag: (rider: SpringEffects['rider'], sag: Change, share: number) => string;
+  readonly end: (rider: SpringEffects['rider'], force: Change, ratio: Change) => string;
 }

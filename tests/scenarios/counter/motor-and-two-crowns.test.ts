@@ -24,7 +24,11 @@ describe('motor-assisted, onto hennivar-osker', () => {
     const plan = onlyPlan(await askDemo(QUESTIONS.motorAllowed));
     expect(changes(plan)).toEqual(['adaptor: - -> ST-AD-23']);
     expect([money(plan), plan.minutes, plan.unknowns]).toEqual([['13.90', '0.00', '10.35', '24.25'], 9, 1]);
-    expect(flags(plan)).toEqual(['verify rests-on-silence', 'verify steerer-length-not-known']);
+    expect(flags(plan)).toEqual([
+      'advice geometry-not-known',
+      'verify rests-on-silence',
+      'verify steerer-length-not-known',
+    ]);
     expect(flagParams(plan, 'rests-on-silence')).toMatchObject([{ family: 'Velquin', bike: 'Hennivar Osker' }]);
   });
 
@@ -66,7 +70,7 @@ describe('two crowns, wolsket-584 at 200 mm', () => {
     expect([changes(plan), steps(plan)]).toEqual([[], ['bench-look-over', 'wolsket-height', 'bench-hand-over']]);
     expect([money(plan), plan.minutes, plan.readyInDays]).toEqual([['0.00', '2.20', '28.75', '30.95'], 25, 0]);
     expect(plan.effects).toMatchObject({ travel: { from: 200, to: 200 }, axleToCrown: { from: 584, to: 574 } });
-    expect(flags(plan)).toEqual(['verify steerer-length-not-known']);
+    expect(flags(plan)).toEqual(['advice geometry-not-known', 'verify steerer-length-not-known']);
     expect(flags(answer)).toEqual(['verify notice-check']);
   });
 

@@ -105,7 +105,7 @@ describe('head tube', () => {
     expect([money(plan), plan.minutes, plan.readyInDays]).toEqual([['12.50', '8.10', '28.75', '49.35'], 25, 0]);
     expect(plan.effects.axleToCrown).toMatchObject({ from: 482, to: 482 });
     // Three sizes, three head tubes: without the size nobody knows whether the steerer is long enough.
-    expect(flags(plan)).toEqual(['verify steerer-length-not-known']);
+    expect(flags(plan)).toEqual(['advice geometry-not-known', 'verify steerer-length-not-known']);
   });
 
   it('the same with the size named: 125 + 8 + 10 + 40 = 183 of 255 mm, nothing open', async () => {

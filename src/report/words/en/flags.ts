@@ -2,6 +2,7 @@ import type { Words, WordsTable } from '../language.ts';
 import type { FlagParams } from '../params.ts';
 import type { Coded } from '../say.ts';
 import { bikeFlags } from './flags-bike.ts';
+import { effectFlags } from './flags-effects.ts';
 import { members } from './members.ts';
 import { roleName } from './names.ts';
 import { contentWords, counted, mm, orList } from './shared.ts';
@@ -18,6 +19,7 @@ export function memberSentence(code: string, values: Coded['params']): string {
 /** Flags: what blocks, what must be looked up or measured, what is worth knowing. */
 export const flags: WordsTable<FlagParams> = {
   ...bikeFlags,
+  ...effectFlags,
   'now-assumed': {
     say: ({ slot, held, others }) =>
       `Factory builds at this travel differ in the ${roleName(slot)}. This answer takes ${contentWords(held)} to be in the fork; it may be ${orList(others.map((other) => contentWords(other.slice(other.indexOf('=') + 1))))}.`,

@@ -1,4 +1,5 @@
 import type { Phrases } from '../phrases.ts';
+import { effect } from './effects.ts';
 import { roleName, traitName } from './names.ts';
 import { contentWords } from './shared.ts';
 
@@ -41,6 +42,7 @@ export const phrases: Phrases = {
   arrives: (days) =>
     days === null ? 'date not known' : days === 0 ? 'on the shelf' : `in ${days} ${days === 1 ? 'day' : 'days'}`,
   measured: (how) => (how === 'straight' ? 'measured straight to the axle' : 'measured along the steerer'),
+  effect,
   heading: {
     otherWays: 'Other ways',
     watch: 'Check first',
