@@ -3,6 +3,7 @@ import { FIT_OPTIONS, REACH_OPTIONS, USES_OPTIONS } from './fit-options.ts';
 import { KINDS } from './kinds.ts';
 import { CHECK_OPTIONS, LIST_OPTIONS } from './options.ts';
 import { PLAN_OPTIONS } from './plan-options.ts';
+import { SETUP_OPTIONS } from './setup-options.ts';
 
 /** Every command. The work of each is loaded only when it is called. */
 export const COMMANDS: readonly Command[] = [
@@ -47,6 +48,21 @@ export const COMMANDS: readonly Command[] = [
     ],
     examples: ['legwork reach --chassis quennet-622 --travel-now 150'],
     load: async () => (await import('./run-reach.ts')).runReach,
+  },
+  {
+    name: 'setup',
+    summary: 'a starting pressure or coil for a rider on the fork in front of you',
+    argument: null,
+    options: SETUP_OPTIONS,
+    about: [
+      "The maker's chart comes first and is never carried on beyond its ends; what is worked out for the wanted sag stands beside it. A starting point: read the sag, and set the pressure right by it.",
+      "Exit status: 0 there is one; 1 the rider is beyond the maker's chart or limits; 2 the question or the catalogue is at fault; 3 the catalogue does not state enough of the spring.",
+    ],
+    examples: [
+      'legwork setup --chassis quennet-622 --travel-now 150 --rider-mass "80 kg"',
+      'legwork setup --bike dallowick-brannig --size m --built 2024-05 --rider-mass 65 --sag 30%',
+    ],
+    load: async () => (await import('./run-setup.ts')).runSetup,
   },
   {
     name: 'uses',

@@ -9,7 +9,11 @@ import { sayProblems } from './say-problems.ts';
 
 const FORMATS = ['text', 'json'] as const;
 
-const EXAMPLES: Readonly<Record<string, string>> = { part: 'QN-AIR-192', chassis: 'quennet-622' };
+const EXAMPLES: Readonly<Record<string, string>> = {
+  part: 'QN-AIR-192',
+  chassis: 'quennet-622',
+  'rider-mass': '"80 kg"',
+};
 
 /** What a command works with when nothing is wrong. */
 export interface Opened {

@@ -94,6 +94,12 @@ export function readShare(text: string): Value<number> {
     : bad('a share in per cent from 1 to 100, such as 25 or "25 %"');
 }
 
+/** A temperature in °C; below zero with a minus. */
+export function readTemperature(text: string): Value<number> {
+  const [, number] = /^([-+]?[0-9]+(?:\.[0-9]+)?)\s*(?:°?C|degC)?$/.exec(text.trim()) ?? [];
+  return number === undefined ? bad('a temperature in °C, such as 20, "20 °C" or -5') : good(Number(number));
+}
+
 /** Bounds of a length in mm: LEAST..GREATEST, or one length for both. */
 export async function readBounds(text: string): Promise<Value<{ readonly least: number; readonly greatest: number }>> {
   const [first = '', second = first, ...more] = text.split('..');

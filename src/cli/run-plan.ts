@@ -1,6 +1,7 @@
 import { type Answer, ask, makeWorld, type World } from '../plan/index.ts';
 import type { ListedFault } from '../report/faults.ts';
 import { EXIT, type ExitCode, type Io } from './io.ts';
+import { listedFault } from './listed-fault.ts';
 import { type LoadedWorld, loadWorld } from './load-world.ts';
 import { PLAN_OPTIONS } from './plan-options.ts';
 import { type AskedQuestion, questionOf } from './question-of.ts';
@@ -66,15 +67,7 @@ function questionFaults({ catalog, shelf }: LoadedWorld, asked: AskedQuestion, g
     : reply.faults.filter(({ code }) => !(unread && code === 'travel-now-missing')).map(listed);
 }
 
-/** A fault of the question, with the option in place of the path. */
-function listed(fault: { readonly code: string; readonly params: ListedFault['params'] }): ListedFault {
-  const path = fault.code === 'bad-question' ? String(fault.params.path) : '';
-  const option = PLAN_OPTIONS.find(
-    ({ fill }) => fill !== null && (path === fill.path || path.startsWith(`${fill.path}.`)),
-  );
-  const params = option ? { ...fault.params, path: `--${option.name}` } : fault.params;
-  return { list: 'faults', code: fault.code, params };
-}
+const listed = (fault: Parameters<typeof listedFault>[0]): ListedFault => listedFault(fault, PLAN_OPTIONS);
 
 async function sayWhatIsWrong(io: Io, loaded: LoadedWorld, faults: readonly ListedFault[]): Promise<ExitCode> {
   if (loaded.problems.some(({ severity }) => severity === 'error')) {

@@ -98,7 +98,7 @@ const stepSchema = z.strictObject({
 });
 
 /** A flag: `blocks` stops the job, `verify` must be looked up or measured, `advice` is worth knowing. */
-const flagSchema = z.strictObject({
+export const flagSchema = z.strictObject({
   severity: z.enum(['blocks', 'verify', 'advice']),
   code: z.string(),
   params,
@@ -240,7 +240,7 @@ export const answerSchema = z.strictObject({
   cases: casesSchema.nullable(),
 });
 
-type Unworded<T> = T extends readonly (infer Item)[]
+export type Unworded<T> = T extends readonly (infer Item)[]
   ? readonly Unworded<Item>[]
   : T extends object
     ? { readonly [Key in keyof T as Key extends 'message' ? never : Key]: Unworded<T[Key]> }

@@ -43,10 +43,10 @@ const pumpSchema = z.strictObject({
 /** The maker's own word for this rider: one row of the chart, masses in kg. */
 const chartSchema = pumpSchema.extend({ from: z.number(), to: z.number() });
 /** Why a figure cannot be worked out, or is not to be. */
-const outsideSchema = z.strictObject({ code: z.string(), params: values, message: z.string() });
+export const outsideSchema = z.strictObject({ code: z.string(), params: values, message: z.string() });
 
 /** Spring and rider, before or after. Forces in N, lengths in mm. */
-const springSideSchema = z.strictObject({
+export const springSideSchema = z.strictObject({
   sku: z.string(),
   kind: z.enum(['air', 'coil']),
   travel: z.number(),

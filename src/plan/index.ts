@@ -18,5 +18,7 @@ export type { Fault, FaultCode, FaultParams } from './fault.ts';
 export { doesFit, type FitAnswer, type FitDocument, fitSchema } from './fit.ts';
 export { type Content, type QuestionInput, questionSchema } from './question.ts';
 export { type ReachAnswer, type ReachDocument, reach, reachSchema } from './reach.ts';
+export { type SetUpAnswer, setUp } from './set-up.ts';
+export { type SetUpDocument, setUpSchema } from './set-up-schema.ts';
 export { type UsesAnswer, uses, usesSchema } from './uses.ts';
 export { makeWorld, type World } from './world.ts';

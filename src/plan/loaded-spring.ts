@@ -33,7 +33,7 @@ export function loadedSpring(catalog: Catalog, build: Build, identity: Identity)
   const travel = travelOf(catalog, build, identity);
   if (!clause || travel === null) return { kind: 'not-stated', part, lacking: ['travel'] };
   const coil = catalog.parts.get(build.slots.get('coil')?.sku ?? '');
-  if (coil?.rate || part.rate) return coilOf(part, coil?.rate ?? part.rate, travel);
+  if (coil || part.traits.get('kind') === 'coil') return coilOf(part, coil?.rate ?? part.rate, travel);
   const spacers = build.slots.get('volume-spacers') ?? null;
   const spacer = spacers ? (catalog.parts.get(spacers.sku) ?? null) : spacerFor(catalog, part, build.chassis.family);
   return airOf(part, clause, { travel, spacer, count: spacers?.quantity ?? 0 });

@@ -10,10 +10,7 @@ export type Places = 'with-places' | 'without-places';
 export function answerDocument(answer: Answer, language: Language, catalog: Catalog, places: Places): AnswerDocument {
   const place = placer(catalog, places);
   const flag = (one: Flag): AnswerDocument['flags'][number] => ({
-    severity: one.severity,
-    code: one.code,
-    params: values(one.params),
-    message: say(language, 'flags', one),
+    ...flagDocument(one, language),
     source: place(one.source),
   });
   return {
@@ -65,23 +62,41 @@ const placed = (source: Source, place: Place): Source => place(source) ?? source
 export const placeOf = (catalog: Catalog, record: string): string | null =>
   catalog.places.get(record) ?? catalog.places.get(record.split('#', 1)[0] ?? '') ?? null;
 
+/** A flag with its words. */
+export const flagDocument = (one: Flag, language: Language): AnswerDocument['flags'][number] => ({
+  severity: one.severity,
+  code: one.code,
+  params: values(one.params),
+  message: say(language, 'flags', one),
+  source: one.source && { ...one.source },
+});
+
 type Spring = Answer['plans'][number]['effects']['spring'];
 type SpringDocument = AnswerDocument['plans'][number]['effects']['spring'];
 
 /** Spring and rider, with words for why a figure is not given. */
-export function springDocument(spring: Spring, language: Language): SpringDocument {
+function springDocument(spring: Spring, language: Language): SpringDocument {
   if (spring === null) return null;
-  const side = (one: SpringSide | null): NonNullable<SpringDocument>['after'] =>
-    one && {
-      ...plain(one),
-      outside: one.outside && {
-        code: one.outside.code,
-        params: values(one.outside.params),
-        message: say(language, 'outsides', one.outside),
-      },
-    };
+  const side = (one: SpringSide | null) => springSideDocument(one, language);
   return { ...plain(spring), before: side(spring.before), after: side(spring.after) };
 }
+
+/** One side of it. */
+export function springSideDocument(side: SpringSide | null, language: Language): NonNullable<SpringDocument>['after'] {
+  return (
+    side && {
+      ...plain(side),
+      outside: side.outside && outsideDocument(side.outside, language),
+    }
+  );
+}
+
+/** Why a figure is not given, with its words. */
+export const outsideDocument = (outside: Coded, language: Language) => ({
+  code: outside.code,
+  params: values(outside.params),
+  message: say(language, 'outsides', outside),
+});
 
 /** A line with its fields in the order in which people read them, whatever order they were put together in. */
 function lineDocument(line: Line, language: Language, place: Place): AnswerDocument['plans'][number]['lines'][number] {

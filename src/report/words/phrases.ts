@@ -1,4 +1,4 @@
-import type { Line, SpringEffects, Step } from '../../plan/index.ts';
+import type { Line, SetUpAnswer, SpringEffects, Step } from '../../plan/index.ts';
 
 /** Headings, names and small phrases: all that is said beside the codes. */
 export interface Phrases {
@@ -21,6 +21,7 @@ export interface Phrases {
   readonly arrives: (days: number | null) => string;
   readonly measured: (how: string) => string;
   readonly effect: EffectPhrases;
+  readonly setUp: SetUpPhrases;
   readonly heading: Headings;
   readonly cautions: readonly string[];
   readonly standsAbove: string;
@@ -86,4 +87,27 @@ export interface EffectPhrases {
   readonly workedOut: (rider: SpringEffects['rider'], before: Pumped | null, after: Pumped | null) => string;
   readonly coilSag: (rider: SpringEffects['rider'], sag: Change, share: number) => string;
   readonly end: (rider: SpringEffects['rider'], force: Change, ratio: Change) => string;
+}
+
+/** What is said of setting a fork up. */
+export interface SetUpPhrases {
+  readonly status: Readonly<Record<SetUpAnswer['status'], string>>;
+  readonly fork: (chassis: string, now: SetUpAnswer['now'], spring: string) => string;
+  readonly rider: (rider: SetUpAnswer['rider'], travel: number) => string;
+  readonly assumed: (names: SetUpAnswer['rider']['assumed']) => string;
+  readonly start: string;
+  readonly chart: (from: number, to: number) => string;
+  readonly noChart: string;
+  readonly worked: string;
+  readonly range: (one: { readonly least: number; readonly greatest: number }, unit: string) => string;
+  readonly notWorked: (why: string) => string;
+  readonly coils: string;
+  readonly coil: (coil: NonNullable<SetUpAnswer['coils']>['suit'][number], travel: number) => readonly string[];
+  readonly wantedRate: (rate: number) => string;
+  readonly forces: (spring: NonNullable<SetUpAnswer['spring']>) => string;
+  readonly lacking: (names: readonly string[]) => string;
+  readonly temperature: string;
+  readonly filled: (at: { readonly celsius: number; readonly psi: number; readonly bar: number }) => string;
+  readonly startingPoint: string;
+  readonly leftOut: string;
 }

@@ -25,8 +25,10 @@ function change({ from, to, unit }: Change): string {
 }
 
 /** A range on a pump: "115 to 129 psi". */
-const range = (one: { readonly least: number; readonly greatest: number }, unit: string): string =>
-  one.least === one.greatest ? `${one.least} ${unit}` : `${one.least} to ${one.greatest} ${unit}`;
+function range({ least, greatest }: { readonly least: number; readonly greatest: number }, unit: string): string {
+  const shown = (value: number): string => (unit === 'bar' ? value.toFixed(1) : String(value));
+  return least === greatest ? `${shown(least)} ${unit}` : `${shown(least)} to ${shown(greatest)} ${unit}`;
+}
 const psi = (pumped: Pumped | null): string =>
   pumped?.psi ? range(pumped.psi, 'psi') : pumped?.bar ? range(pumped.bar, 'bar') : 'none';
 const both = (pumped: Pumped | null): string =>

@@ -1,6 +1,7 @@
 import type { Phrases } from '../phrases.ts';
 import { effect } from './effects.ts';
 import { roleName, traitName } from './names.ts';
+import { setUp } from './set-up.ts';
 import { contentWords } from './shared.ts';
 
 /** Headings, names and small phrases in English. */
@@ -43,6 +44,7 @@ export const phrases: Phrases = {
     days === null ? 'date not known' : days === 0 ? 'on the shelf' : `in ${days} ${days === 1 ? 'day' : 'days'}`,
   measured: (how) => (how === 'straight' ? 'measured straight to the axle' : 'measured along the steerer'),
   effect,
+  setUp,
   heading: {
     otherWays: 'Other ways',
     watch: 'Check first',

@@ -1,0 +1,31 @@
+import { FOLDER_OPTIONS, NO_CACHE, type OptionSpec, valued } from './options.ts';
+import { PLAN_OPTIONS, RIDER_OPTIONS } from './plan-options.ts';
+import { readTemperature } from './read-values.ts';
+
+/** What `setup` may be told of the fork in front of you: as in a plan. */
+const ABOUT_THE_FORK = [
+  'chassis',
+  'bike',
+  'size',
+  'onto',
+  'onto-size',
+  'travel-now',
+  'serial',
+  'built',
+  'with',
+  'setting',
+];
+export const SETUP_OPTIONS: readonly OptionSpec[] = [
+  ...PLAN_OPTIONS.filter(({ name }) => ABOUT_THE_FORK.includes(name)),
+  ...RIDER_OPTIONS.filter(({ name }) => name !== 'rear-sag'),
+  valued('filled-at', 'TEMPERATURE', '20', 'air temperature as the fork is filled; else 20 °C', {
+    as: 'one',
+    path: 'filledAt',
+    read: readTemperature,
+    show: String,
+    usual: 20,
+  }),
+  valued('format', 'FORMAT', 'json', 'text (the default) or json'),
+  ...FOLDER_OPTIONS,
+  NO_CACHE,
+];
