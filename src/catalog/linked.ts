@@ -2,6 +2,7 @@ import type {
   Microlitres,
   Micrometres,
   Milligrams,
+  MilliSquareMillimetresPerSecond,
   Minor,
   NewtonsPerMetre,
   Pascals,
@@ -63,6 +64,11 @@ export interface Specification {
   readonly name: string;
   readonly use: Use;
   readonly unit: SupplyUnit;
+  /** Between which kinematic viscosities an oil of it lies at 40 °C; null where nobody says. */
+  readonly viscosity: {
+    readonly least: MilliSquareMillimetresPerSecond;
+    readonly greatest: MilliSquareMillimetresPerSecond;
+  } | null;
   readonly note: string | null;
   readonly source: SourceRef;
 }

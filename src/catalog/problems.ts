@@ -134,6 +134,41 @@ export interface ProblemParams {
     readonly operation: string;
     readonly family: string;
   };
+  'spring-cannot-give-travel': {
+    readonly sku: string;
+    readonly chassis: string;
+    readonly travel: string;
+    readonly spacers: number;
+    /** What is left of the positive chamber at full travel, mL; null where the spring is there and too strong. */
+    readonly left: number | null;
+    /** How far the clearance test presses it at the least pressure, mm; null where no chamber is left. */
+    readonly reached: number | null;
+  };
+  'spacers-contradicted': {
+    readonly sku: string;
+    readonly chassis: string;
+    readonly travel: string;
+    readonly standard: number;
+    readonly nearest: number;
+    readonly other: string;
+    readonly otherTravel: string;
+    readonly otherStandard: number;
+  };
+  'oil-breaks-specification': {
+    readonly sku: string;
+    readonly specification: string;
+    readonly found: number;
+    readonly least: number;
+    readonly greatest: number;
+  };
+  'oil-not-thinning': { readonly sku: string; readonly at40: number; readonly at100: number };
+  'oils-differ': {
+    readonly sku: string;
+    readonly at40: number;
+    readonly other: string;
+    readonly otherAt40: number;
+    readonly specification: string;
+  };
   'closer-without-opener': { readonly operation: string; readonly job: string; readonly openers: readonly string[] };
   // stock and shop
   'stock-column': { readonly columns: readonly string[]; readonly found: readonly string[] };

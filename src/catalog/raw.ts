@@ -27,6 +27,7 @@ export interface RawSpecification {
   readonly name: string;
   readonly use: Use;
   readonly unit: 'mL' | 'g' | 'piece';
+  readonly viscosity?: { readonly least: string; readonly greatest: string };
   readonly note?: string;
   readonly source?: RawSource;
 }

@@ -4,10 +4,12 @@ import { bodyDoubts } from './bodies.ts';
 import { buildProblems } from './builds.ts';
 import { clauseDoubts } from './clauses.ts';
 import { factoryDoubts } from './factory.ts';
+import { oilDoubts } from './oils.ts';
 import { partProblems } from './parts.ts';
 import { reachDoubts } from './reach.ts';
 import { replacementDoubts } from './replacements.ts';
 import { silenceDoubts } from './silence.ts';
+import { springDoubts } from './springs.ts';
 import { supplyDoubts } from './supplies.ts';
 import { uselessDoubts } from './useless.ts';
 import { workDoubts, workProblems } from './work.ts';
@@ -40,6 +42,8 @@ export function doubts(catalog: Catalog): readonly Problem[] {
     ...replacementDoubts(catalog),
     ...silenceDoubts(catalog),
     ...supplyDoubts(catalog),
+    ...springDoubts(catalog),
+    ...oilDoubts(catalog),
     ...workDoubts(catalog),
   ]);
 }

@@ -4,14 +4,23 @@ import { BIKE_SLOTS } from '../slots.ts';
 import type { Path } from '../source-file.ts';
 import type { RecordReader } from './context.ts';
 
-export const linkSpecification = (reader: RecordReader<RawSpecification>): Specification => ({
-  id: reader.at.raw.id,
-  name: reader.at.raw.name,
-  use: reader.at.raw.use,
-  unit: reader.at.raw.unit,
-  note: reader.at.raw.note ?? null,
-  source: reader.source(reader.at.raw.source, '', ['source']),
-});
+export function linkSpecification(reader: RecordReader<RawSpecification>): Specification {
+  const { id, name, use, unit, viscosity, note, source } = reader.at.raw;
+  return {
+    id,
+    name,
+    use,
+    unit,
+    viscosity: viscosity
+      ? {
+          least: reader.quantity('viscosity', viscosity.least, ['viscosity', 'least']),
+          greatest: reader.quantity('viscosity', viscosity.greatest, ['viscosity', 'greatest']),
+        }
+      : null,
+    note: note ?? null,
+    source: reader.source(source, '', ['source']),
+  };
+}
 
 /** Links an operation: what it opens, renews, uses and tightens. */
 export function linkOperation(reader: RecordReader<RawOperation>): Operation {

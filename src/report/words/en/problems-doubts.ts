@@ -2,7 +2,7 @@ import type { ProblemParams } from '../../../catalog/index.ts';
 import type { WordsTable } from '../language.ts';
 import { memberSentence } from './flags.ts';
 import { roleName, traitName } from './names.ts';
-import { andList, orList } from './shared.ts';
+import { andList, counted, orList } from './shared.ts';
 
 type DoubtCode =
   | 'build-breaks-rule'
@@ -28,7 +28,12 @@ type DoubtCode =
   | 'supply-serves-nothing'
   | 'dose-not-asked'
   | 'dose-not-stated'
-  | 'closer-without-opener';
+  | 'closer-without-opener'
+  | 'spring-cannot-give-travel'
+  | 'spacers-contradicted'
+  | 'oil-breaks-specification'
+  | 'oil-not-thinning'
+  | 'oils-differ';
 
 /** The rule that is broken, with what it asks for. A reason that the catalogue gives may end in a full stop of its own. */
 const ruleWords = (about: string, rule: Parameters<typeof memberSentence>[1], values: readonly string[]): string =>
@@ -39,6 +44,58 @@ const sides = (values: readonly string[]): string => (values.length === 0 ? '' :
 
 /** What an author should look at, though answers can be worked out. */
 export const doubtProblems: WordsTable<Pick<ProblemParams, DoubtCode>> = {
+  'spring-cannot-give-travel': {
+    say: ({ sku, chassis, travel, spacers, left, reached }) =>
+      `${sku} claims ${travel} in ${chassis}. With ${counted(spacers, 'volume spacer')} ${
+        left === null
+          ? `2800 N at its least pressure press it to ${reached ?? 0} mm and no further`
+          : left > 0
+            ? `${left} mL of its positive chamber are left there, too little to be pressed into`
+            : `its positive chamber is used up before that: ${Math.abs(left)} mL are lacking`
+      }.`,
+    meaning:
+      'Bore, positive chamber and the greatest count of volume spacers leave no room for the travel that a clause claims, or so little that the clearance test of ISO 4210-6 (2800 N at the least pressure) does not press the fork to its end.',
+    way: () => 'Correct bore, positive-volume, the volume of a spacer, the greatest count or the travel.',
+    example: { sku: 'AB-AIR-2', chassis: 'example-622', travel: '160 mm', spacers: 3, left: -4.2, reached: null },
+  },
+  'spacers-contradicted': {
+    say: ({ sku, chassis, travel, standard, nearest, other, otherTravel, otherStandard }) =>
+      `${sku} takes ${counted(standard, 'volume spacer')} at ${travel} in ${chassis}. From the ${otherStandard} of ${other} at ${otherTravel} the gas law leads to ${nearest}, and ${standard} is not on the way there.`,
+    meaning:
+      'The standard count of volume spacers differs by more than one from the count that keeps the end of the stroke of the next longer spring. A maker who takes fewer than that, in the same direction, is left alone.',
+    way: () => "Look the counts up in the maker's document, and see bore, chambers and the volume of a spacer.",
+    example: {
+      sku: 'AB-AIR-2',
+      chassis: 'example-622',
+      travel: '130 mm',
+      standard: 0,
+      nearest: 3,
+      other: 'AB-AIR-3',
+      otherTravel: '150 mm',
+      otherStandard: 1,
+    },
+  },
+  'oil-breaks-specification': {
+    say: ({ sku, specification, found, least, greatest }) =>
+      `${sku} claims to meet ${specification}, which is ${least} to ${greatest} mm²/s at 40 °C, and has ${found} mm²/s.`,
+    meaning: 'An oil lies outside the viscosities of the specification that it claims to meet.',
+    way: () => 'Correct the viscosity by the data sheet, or take the specification out of `meets`.',
+    example: { sku: 'AB-OIL', specification: 'light-bath', found: 32, least: 22, greatest: 27 },
+  },
+  'oil-not-thinning': {
+    say: ({ sku, at40, at100 }) => `${sku} has ${at40} mm²/s at 40 °C and ${at100} mm²/s at 100 °C.`,
+    meaning: 'Every oil grows thinner as it is warmed, so one of the two values is wrong.',
+    way: () => 'Correct the viscosity by the data sheet.',
+    example: { sku: 'AB-OIL', at40: 24, at100: 51 },
+  },
+  'oils-differ': {
+    say: ({ sku, at40, other, otherAt40, specification }) =>
+      `${sku} and ${other} both claim to meet ${specification}, with ${at40} and ${otherAt40} mm²/s at 40 °C.`,
+    meaning: 'Two oils that are said to serve one specification differ at 40 °C by more than a tenth.',
+    way: () =>
+      'See the makers’ words. Where both are right, state the `viscosity` of the specification; else take it out of `meets` of one.',
+    example: { sku: 'AB-OIL', at40: 32, other: 'CD-OIL', otherAt40: 24, specification: 'light-bath' },
+  },
   'build-breaks-rule': {
     say: ({ build, about, values, ...rule }) => `The build at ${build} breaks ${ruleWords(about, rule, values)}`,
     meaning:
