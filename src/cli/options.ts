@@ -41,6 +41,8 @@ export const FOLDER_OPTIONS: readonly OptionSpec[] = [
   valued('stock', 'FILE', 'stock.csv', 'stock and prices; else stock.csv in the folder of the catalogue, if there'),
   valued('shop', 'FILE', 'shop.yaml', 'labour rate, tax, tools; else shop.yaml in that folder, if there'),
 ];
+/** Where a drawing goes. */
+export const PICTURE = valued('picture', 'FILE.svg', 'change.svg', 'also draw spring, bike and fork into this file');
 export const NO_CACHE = toggle('no-cache', 'read the files anew and leave the cache alone');
 
 export const CHECK_OPTIONS: readonly OptionSpec[] = FOLDER_OPTIONS.filter(({ name }) => name !== 'catalog');

@@ -1,5 +1,5 @@
 import type { Fill, Reader } from './fill.ts';
-import { FOLDER_OPTIONS, NO_CACHE, type OptionSpec, toggle, valued } from './options.ts';
+import { FOLDER_OPTIONS, NO_CACHE, type OptionSpec, PICTURE, toggle, valued } from './options.ts';
 import {
   readAngle,
   readBounds,
@@ -151,6 +151,7 @@ export const PLAN_OPTIONS: readonly OptionSpec[] = [
     one('date', readDate),
   ),
   valued('format', 'FORMAT', 'json', 'text (the default), json, csv or md'),
+  PICTURE,
   toggle('places', 'sources in json say file and line in the catalogue'),
   toggle('audit', 'have the answer checked by the independent auditor'),
   valued(

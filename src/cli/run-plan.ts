@@ -34,6 +34,13 @@ export async function runPlan(given: Given, io: Io): Promise<ExitCode> {
   const world = makeWorld(catalog, shelf.stock, shelf.shop);
   const reply = ask(world, asked.question(catalog));
   if (reply.kind === 'faults') return sayWhatIsWrong(io, loaded, reply.faults.map(listed));
+  const picture = given.values.get('picture')?.[0];
+  if (picture !== undefined) {
+    const { drawInto } = await import('./draw.ts');
+    const { planPicture } = await import('../plan/index.ts');
+    const fault = drawInto(picture, planPicture(world, reply.answer), io);
+    if (fault) return sayWhatIsWrong(io, loaded, [fault]);
+  }
   await print(format.value, reply.answer, { given, io, loaded, world });
   if (!given.values.has('audit')) return exitOf(reply.answer);
   const { audit } = await import('./audit.ts');

@@ -1,4 +1,4 @@
-import { setUp } from '../plan/index.ts';
+import { setUp, setUpPicture } from '../plan/index.ts';
 import { asJson } from '../report/json.ts';
 import { pageWidth } from '../report/layout.ts';
 import { setUpDocument, setUpText } from '../report/set-up.ts';
@@ -31,6 +31,12 @@ export async function runSetup(given: Given, io: Io): Promise<ExitCode> {
       reply.faults.map((fault) => listedFault(fault, SETUP_OPTIONS)),
     );
   const { answer } = reply;
+  const picture = given.values.get('picture')?.[0];
+  if (picture !== undefined) {
+    const { drawInto } = await import('./draw.ts');
+    const fault = drawInto(picture, setUpPicture(opened.world, answer), io);
+    if (fault) return sayFaults(io, [fault]);
+  }
   const page = { width: pageWidth(io.columns), paint: io.paintOut };
   io.out(
     opened.format === 'json'

@@ -1,4 +1,4 @@
-import { FOLDER_OPTIONS, NO_CACHE, type OptionSpec, valued } from './options.ts';
+import { FOLDER_OPTIONS, NO_CACHE, type OptionSpec, PICTURE, valued } from './options.ts';
 import { PLAN_OPTIONS, RIDER_OPTIONS } from './plan-options.ts';
 import { readTemperature } from './read-values.ts';
 
@@ -26,6 +26,7 @@ export const SETUP_OPTIONS: readonly OptionSpec[] = [
     usual: 20,
   }),
   valued('format', 'FORMAT', 'json', 'text (the default) or json'),
+  PICTURE,
   ...FOLDER_OPTIONS,
   NO_CACHE,
 ];

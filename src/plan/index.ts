@@ -17,6 +17,16 @@ export { ask } from './ask.ts';
 export type { Fault, FaultCode, FaultParams } from './fault.ts';
 export { doesFit, type FitAnswer, type FitDocument, fitSchema } from './fit.ts';
 export { airOf, type LoadedSpring, spacerFor } from './loaded-spring.ts';
+export {
+  type BikePicture,
+  type BikePose,
+  type ForkShape,
+  type PictureData,
+  planPicture,
+  type SpringCurve,
+  type SpringPicture,
+  setUpPicture,
+} from './picture-data.ts';
 export { type Content, type QuestionInput, questionSchema } from './question.ts';
 export { type ReachAnswer, type ReachDocument, reach, reachSchema } from './reach.ts';
 export { AROUND, HIT_EXPONENT, riderOf } from './rider.ts';

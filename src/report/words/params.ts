@@ -277,6 +277,7 @@ export interface UsageParams {
   };
   readonly 'unknown-kind': { readonly found: string; readonly nearest: readonly string[] };
   readonly 'unknown-code': { readonly found: string; readonly nearest: readonly string[] };
+  readonly 'file-not-writable': { readonly file: string; readonly reason: string; readonly option: string };
   readonly 'file-not-readable': { readonly file: string; readonly reason: string; readonly option: string };
 }
 

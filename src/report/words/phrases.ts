@@ -1,3 +1,4 @@
+import type { PictureWords } from '../../picture/index.ts';
 import type { Line, SetUpAnswer, SpringEffects, Step } from '../../plan/index.ts';
 
 /** Headings, names and small phrases: all that is said beside the codes. */
@@ -22,6 +23,7 @@ export interface Phrases {
   readonly measured: (how: string) => string;
   readonly effect: EffectPhrases;
   readonly setUp: SetUpPhrases;
+  readonly picture: PictureWords;
   readonly heading: Headings;
   readonly cautions: readonly string[];
   readonly standsAbove: string;

@@ -1,6 +1,7 @@
 import type { Phrases } from '../phrases.ts';
 import { effect } from './effects.ts';
 import { roleName, traitName } from './names.ts';
+import { picture } from './picture.ts';
 import { setUp } from './set-up.ts';
 import { contentWords } from './shared.ts';
 
@@ -45,6 +46,7 @@ export const phrases: Phrases = {
   measured: (how) => (how === 'straight' ? 'measured straight to the axle' : 'measured along the steerer'),
   effect,
   setUp,
+  picture,
   heading: {
     otherWays: 'Other ways',
     watch: 'Check first',

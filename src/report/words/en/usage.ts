@@ -75,6 +75,12 @@ export const usage: WordsTable<UsageParams> = {
     way: ({ nearest }) => `${nearestHint(nearest).trim()} \`legwork explain\` lists every code.`.trim(),
     example: { found: 'now-asumed', nearest: ['now-assumed'] },
   },
+  'file-not-writable': {
+    say: ({ file, reason }) => `${file} cannot be written: ${reason}.`,
+    meaning: 'A file that was named for something to be put into cannot be written.',
+    way: ({ option }) => `Check the name behind ${option}, and whether its folder is there.`,
+    example: { file: 'pictures/change.svg', reason: 'its folder is not there', option: '--picture' },
+  },
   'file-not-readable': {
     say: ({ file, reason }) => `${file} cannot be read: ${reason}.`,
     meaning: 'A file that was named is not there or cannot be read.',

@@ -1,0 +1,2 @@
+export { pictureSvg } from './sheet.ts';
+export type { PictureWords } from './words.ts';
