@@ -1,23 +1,25 @@
 /**
  * Bundles the command line into dist/: one entry, and a chunk for each part that only some calls need. What parses
- * files is a bundle of its own: in one build with the rest, it would be loaded with every plan.
+ * files, and the service, are bundles of their own: in one build with the rest, they would be loaded with every plan.
  */
 import { createHash } from 'node:crypto';
 import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
-import { type BuildOptions, build, type Plugin } from 'esbuild';
+import { type BuildOptions, type BuildResult, build, type Plugin } from 'esbuild';
 
 const root = new URL('..', import.meta.url);
 const path = (name: string): string => fileURLToPath(new URL(name, root));
 const { version } = JSON.parse(await readFile(path('package.json'), 'utf8')) as { readonly version: string };
-const PARSER = 'parse-files';
+/** Bundles of their own, loaded by what needs them: what parses files, the service, and what a thread of the service runs. */
+const APART = { 'parse-files': 'src/cli/parse-files.ts', 'serve-files': 'src/cli/serve-files.ts' };
 
-const parserApart: Plugin = {
-  name: 'parser-apart',
+const apart: Plugin = {
+  name: 'apart',
   setup: ({ onResolve }) => {
-    onResolve({ filter: new RegExp(`/${PARSER}\\.ts$`) }, ({ kind }) =>
-      kind === 'entry-point' ? null : { path: `./${PARSER}.js`, external: true },
-    );
+    for (const name of Object.keys(APART))
+      onResolve({ filter: new RegExp(`/${name}\\.ts$`) }, ({ kind }) =>
+        kind === 'entry-point' ? null : { path: `./${name}.js`, external: true },
+      );
   },
 };
 const shared: BuildOptions = {
@@ -37,15 +39,15 @@ const shared: BuildOptions = {
     js: "import { createRequire as legworkRequire } from 'node:module'; const require = legworkRequire(import.meta.url);",
   },
   define: { LEGWORK_VERSION: JSON.stringify(version), LEGWORK_BUILD: JSON.stringify(await readerHash()) },
-  plugins: [parserApart],
+  plugins: [apart],
   metafile: true,
   write: false,
 };
 
-const results = [
-  await build({ ...shared, entryPoints: { legwork: path('src/cli/legwork.ts') } }),
-  await build({ ...shared, entryPoints: { [PARSER]: path(`src/cli/${PARSER}.ts`) } }),
-];
+const entries = { legwork: 'src/cli/legwork.ts', ...APART, 'serve-worker': 'src/server/worker.ts' };
+const results: BuildResult[] = [];
+for (const [name, file] of Object.entries(entries))
+  results.push(await build({ ...shared, entryPoints: { [name]: path(file) } }));
 const entry = path('dist/legwork.js');
 const files = new Map(results.flatMap(({ outputFiles = [] }) => outputFiles.map((file) => [file.path, file.contents])));
 if (process.argv.includes('--metafile'))

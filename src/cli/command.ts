@@ -15,6 +15,8 @@ export interface Command {
   readonly options: readonly OptionSpec[];
   readonly about: readonly string[];
   readonly examples: readonly string[];
+  /** Only where it goes on until it is told to stop. */
+  readonly ends?: 'when-told';
   readonly load: () => Promise<Run>;
 }
 export type Run = (given: Given, io: Io) => Promise<ExitCode>;

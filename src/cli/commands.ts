@@ -3,6 +3,7 @@ import { FIT_OPTIONS, REACH_OPTIONS, USES_OPTIONS } from './fit-options.ts';
 import { KINDS } from './kinds.ts';
 import { CHECK_OPTIONS, LIST_OPTIONS } from './options.ts';
 import { PLAN_OPTIONS } from './plan-options.ts';
+import { SERVE_OPTIONS, TOKEN_OPTIONS } from './serve-options.ts';
 import { SETUP_OPTIONS } from './setup-options.ts';
 
 /** Every command. The work of each is loaded only when it is called. */
@@ -95,6 +96,32 @@ export const COMMANDS: readonly Command[] = [
     about: [`KIND is one of ${KINDS.join(', ')}.`],
     examples: ['legwork catalog list chassis --format json'],
     load: async () => (await import('./run-catalog-list.ts')).runCatalogList,
+  },
+  {
+    name: 'serve',
+    summary: 'the same answers over HTTP, until it is told to stop',
+    argument: null,
+    options: SERVE_OPTIONS,
+    about: [
+      'Says the address, the catalogue and how to stop. /v1/openapi.json describes every address.',
+      'Without --host only this machine can ask. Where others can, there must be a token: see `legwork help token`.',
+      'Exit status: 0 stopped when told to; 2 an option, the catalogue or the address is at fault.',
+    ],
+    examples: ['legwork serve', 'legwork serve --port 0 --log silent'],
+    ends: 'when-told',
+    load: async () => (await import('./run-serve.ts')).runServe,
+  },
+  {
+    name: 'token',
+    summary: 'a token for whoever may reload the catalogue of a service',
+    argument: null,
+    options: TOKEN_OPTIONS,
+    about: [
+      'The token is printed once; only its hash is kept. A line taken out of the file takes that token back, from the next start on.',
+      'Exit status: 0 made; 2 the file cannot be written.',
+    ],
+    examples: ['legwork token'],
+    load: async () => (await import('./run-token.ts')).runToken,
   },
   {
     name: 'explain',

@@ -15,7 +15,13 @@ export type {
 export { answerSchema } from './answer.ts';
 export { ask } from './ask.ts';
 export type { Fault, FaultCode, FaultParams } from './fault.ts';
-export { doesFit, type FitAnswer, type FitDocument, fitSchema } from './fit.ts';
+export { doesFit, type FitAnswer, type FitDocument, type FitQuestion, fitSchema } from './fit.ts';
+export {
+  type ChoicesQuestion,
+  choices,
+  choicesQuestionSchema,
+  choicesSchema,
+} from './fork-choices.ts';
 export { airOf, type LoadedSpring, spacerFor } from './loaded-spring.ts';
 export {
   type BikePicture,
@@ -27,7 +33,7 @@ export {
   type SpringPicture,
   setUpPicture,
 } from './picture-data.ts';
-export { type Content, type QuestionInput, questionSchema } from './question.ts';
+export { type Content, type Question, type QuestionInput, questionSchema } from './question.ts';
 export { type ReachAnswer, type ReachDocument, reach, reachSchema } from './reach.ts';
 export { AROUND, HIT_EXPONENT, riderOf } from './rider.ts';
 export { type SetUpAnswer, setUp } from './set-up.ts';

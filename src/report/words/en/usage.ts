@@ -87,6 +87,31 @@ export const usage: WordsTable<UsageParams> = {
     way: ({ option }) => `Check the name behind ${option}.`,
     example: { file: 'stock.csv', reason: 'there is no such file', option: '--stock' },
   },
+  'file-not-writable': {
+    say: ({ file, reason }) => `${file} cannot be written: ${reason}.`,
+    meaning: 'A file that was to be written cannot be.',
+    way: ({ option }) => `Name another behind ${option}.`,
+    example: { file: 'tokens.txt', reason: 'EACCES', option: '--tokens' },
+  },
+  'bad-token-file': {
+    say: ({ file, lines }) =>
+      `${file} has ${lines.length === 1 ? `a line that is no token: ${lines[0]}` : `lines that are no tokens: ${lines.join(', ')}`}.`,
+    meaning: 'A file of tokens holds one hash a line, as `legwork token` writes it: sha256: and 64 hexadecimal digits.',
+    way: () => 'Take the line out, or make a token anew with `legwork token`.',
+    example: { file: 'tokens.txt', lines: ['2'] },
+  },
+  'no-token': {
+    say: ({ host }) => `At ${host} others than this machine can ask, and there is no token.`,
+    meaning: 'A service that others can reach must have a token for what changes it, and there is none.',
+    way: () => 'Make one with `legwork token`, or leave --host out.',
+    example: { host: '0.0.0.0' },
+  },
+  'address-not-free': {
+    say: ({ found, reason }) => `The service cannot listen at ${found}: ${reason}.`,
+    meaning: 'Another program listens there already, or this machine has no such address.',
+    way: () => 'Name another --port; 0 takes one that is free.',
+    example: { found: '127.0.0.1:8417', reason: 'EADDRINUSE' },
+  },
 };
 
 /** How an answer can end. */

@@ -1,0 +1,51 @@
+import {
+  ask,
+  type ChoicesQuestion,
+  choices,
+  doesFit,
+  type Fault,
+  type FitQuestion,
+  type Question,
+  reach,
+  uses,
+  type World,
+} from '../plan/index.ts';
+import { answerDocument } from '../report/document.ts';
+import { fitDocument, reachDocument } from '../report/fit-documents.ts';
+import { asJson } from '../report/json.ts';
+import { en } from '../report/words/en.ts';
+
+/** An answer as the command line prints it with `--format json`, or what is wrong with the question. */
+export type Rendered =
+  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'faults'; readonly faults: readonly Fault[] };
+
+const text = (document: unknown): Rendered => ({ kind: 'text', text: asJson(document) });
+const wrong = (faults: readonly Fault[]): Rendered => ({ kind: 'faults', faults });
+
+export function renderPlan(world: World, question: Question): Rendered {
+  const reply = ask(world, question);
+  return reply.kind === 'faults'
+    ? wrong(reply.faults)
+    : text(answerDocument(reply.answer, en, world.catalog, 'without-places'));
+}
+
+export function renderReach(world: World, question: Question): Rendered {
+  const answer = reach(world, question);
+  return 'faults' in answer ? wrong(answer.faults) : text(reachDocument(answer, en));
+}
+
+export function renderFit(world: World, question: FitQuestion): Rendered {
+  const answer = doesFit(world.catalog, question);
+  return 'faults' in answer ? wrong(answer.faults) : text(fitDocument(answer, en));
+}
+
+export function renderUses(world: World, part: string): Rendered {
+  const answer = uses(world.catalog, part);
+  return 'faults' in answer ? wrong(answer.faults) : text(answer);
+}
+
+export function renderChoices(world: World, question: ChoicesQuestion): Rendered {
+  const answer = choices(world, question);
+  return 'faults' in answer ? wrong(answer.faults) : text(answer);
+}

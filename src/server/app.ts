@@ -1,0 +1,233 @@
+import cors from 'cors';
+import express, {
+  type ErrorRequestHandler,
+  type Express,
+  type Request,
+  type RequestHandler,
+  type Response,
+} from 'express';
+import helmet from 'helmet';
+import type { Logger } from 'pino';
+import { pinoHttp } from 'pino-http';
+import { asJson } from '../report/json.ts';
+import { bodyReader, problemOfError } from './body.ts';
+import type { Desk } from './desk.ts';
+import { entityTag, isKnown } from './entity-tag.ts';
+import { makeLimits } from './limits.ts';
+import type { Metrics } from './metrics.ts';
+import type { Operation, Reply, Understood } from './operation.ts';
+import { QUESTIONS } from './operations.ts';
+import { PROBLEMS, type ProblemCode } from './problems.ts';
+import { reloadWith } from './reload.ts';
+import { sendJson, sendProblem } from './send.ts';
+import type { Settings } from './settings.ts';
+import { mayReload } from './token.ts';
+
+/** What the service works with. */
+export interface Parts {
+  readonly desk: Desk;
+  readonly settings: Settings;
+  readonly metrics: Metrics;
+  readonly log: Logger;
+  /** True once the service is about to stop. */
+  readonly stopping: () => boolean;
+}
+
+/** The chain that every request goes through, and the addresses behind it. */
+export function makeApp(parts: Parts): Express {
+  const { settings, log } = parts;
+  const app = express();
+  app.disable('x-powered-by');
+  // entity tags come from the question, not from a hash over the answer
+  app.set('etag', false);
+  app.set('query parser', 'simple');
+  app.set('trust proxy', settings.proxies);
+  app.set('case sensitive routing', true);
+  app.set('strict routing', true);
+  const limits = makeLimits(settings);
+  app.use(timed(parts));
+  if (settings.log !== 'silent') app.use(pinoHttp({ logger: log, ...LOGGED }));
+  app.use(SECURITY);
+  app.use(
+    cors({ origin: [...settings.origins], methods: ['GET', 'HEAD', 'POST'], maxAge: 86_400, preflightContinue: true }),
+  );
+  app.use(limits.all);
+  for (const [path, operations] of byPath(QUESTIONS)) {
+    const route = app.route(path.replaceAll(/\{(\w+)\}/g, ':$1'));
+    for (const operation of operations) {
+      const limit = operation.lane === 'search' ? [limits.search] : [];
+      if (operation.method === 'get')
+        route.get(named(operation.id), acceptsJson, ...limit, answerGet(parts, operation));
+      else route.post(named(operation.id), acceptsJson, ...limit, bodyReader(settings), answerPost(parts, operation));
+    }
+    route.all(otherMethod(operations.map(({ method }) => method)));
+  }
+  serveHouse(app, parts, limits.guarded);
+  app.use((_request, response) => {
+    sendProblem(response, {
+      code: 'no-such-address',
+      detail: 'Every address of this service is described at /v1/openapi.json.',
+    });
+  });
+  app.use(onError(parts));
+  return app;
+}
+
+const SECURITY = helmet({
+  contentSecurityPolicy: {
+    useDefaults: false,
+    directives: {
+      defaultSrc: ["'self'"],
+      baseUri: ["'none'"],
+      formAction: ["'self'"],
+      frameAncestors: ["'none'"],
+      objectSrc: ["'none'"],
+    },
+  },
+  crossOriginResourcePolicy: { policy: 'cross-origin' },
+  // the service itself speaks plain HTTP: whoever puts TLS in front of it says so
+  strictTransportSecurity: false,
+});
+
+const LOGGED = {
+  autoLogging: { ignore: (request: { readonly url?: string | undefined }) => QUIET.has(request.url ?? '') },
+  serializers: {
+    req: ({ id, method, url, remoteAddress }: Readonly<Record<string, unknown>>) => ({
+      id,
+      method,
+      url,
+      remoteAddress,
+    }),
+    res: ({ statusCode }: Readonly<Record<string, unknown>>) => ({ statusCode }),
+  },
+};
+const QUIET = new Set(['/health', '/ready', '/metrics']);
+
+/** Counts a request when its answer is out, by the operation that it turned out to be. */
+const timed =
+  ({ metrics }: Parts): RequestHandler =>
+  (_request, response, next) => {
+    const begun = process.hrtime.bigint();
+    response.once('close', () => {
+      const name: unknown = response.locals.operation;
+      const seconds = Number(process.hrtime.bigint() - begun) / 1e9;
+      metrics.answered(typeof name === 'string' ? name : 'none', response.statusCode, seconds);
+    });
+    next();
+  };
+
+const named =
+  (operation: string): RequestHandler =>
+  (_request, response, next) => {
+    response.locals.operation = operation;
+    next();
+  };
+
+const acceptsJson: RequestHandler = (request, response, next) => {
+  const { accept } = request.headers;
+  if (accept === undefined || accept === '*/*' || request.accepts('application/json') !== false) next();
+  else sendProblem(response, { code: 'not-acceptable', detail: 'Answers are application/json.' });
+};
+
+const rawOf = (request: Request) => ({ path: request.params, query: request.query, body: request.body });
+
+function answerGet({ desk, settings }: Parts, { id, understand }: Operation): RequestHandler {
+  const cached = `public, max-age=${settings.maxAge}, stale-while-revalidate=${settings.maxAge}`;
+  return async (request, response) => {
+    const asked = understand(rawOf(request));
+    if (asked.kind === 'problem') return sendProblem(response, asked.problem);
+    await desk.with(async (edition) => {
+      const tag = entityTag(edition, id, asked.key);
+      if (isKnown(request.headers['if-none-match'], tag)) {
+        response.setHeader('ETag', tag);
+        response.setHeader('Cache-Control', cached);
+        response.status(304).end();
+        return;
+      }
+      const reply = await asked.answer(edition);
+      if (reply.kind === 'text') response.setHeader('Cache-Control', cached);
+      await send(request, response, reply, tag);
+    });
+  };
+}
+
+function answerPost({ desk }: Parts, { understand }: Operation): RequestHandler {
+  return async (request, response) => {
+    const asked: Understood = understand(rawOf(request));
+    if (asked.kind === 'problem') return sendProblem(response, asked.problem);
+    await desk.with(async (edition) => {
+      response.setHeader('Cache-Control', 'no-store');
+      await send(request, response, await asked.answer(edition), null);
+    });
+  };
+}
+
+const send = async (request: Request, response: Response, reply: Reply, tag: string | null): Promise<void> =>
+  reply.kind === 'text' ? sendJson(request, response, reply.text, tag) : sendProblem(response, reply.problem);
+
+/** OPTIONS says what an address takes; any other method is refused with the same. */
+function otherMethod(methods: readonly ('get' | 'post')[]): RequestHandler {
+  const allow = [...methods.flatMap((method) => (method === 'get' ? ['GET', 'HEAD'] : ['POST'])), 'OPTIONS'].join(', ');
+  return (request, response) => {
+    response.setHeader('Allow', allow);
+    if (request.method === 'OPTIONS') response.status(204).end();
+    else sendProblem(response, { code: 'method-not-allowed', detail: `${request.method} is not among ${allow}.` });
+  };
+}
+
+/** Addresses about the service itself. */
+function serveHouse(app: Express, parts: Parts, limit: RequestHandler): void {
+  const { desk, metrics, stopping } = parts;
+  app
+    .route('/health')
+    .get(named('health'), (_request, response) => {
+      response.setHeader('Cache-Control', 'no-store');
+      response.json({ status: 'alive' });
+    })
+    .all(otherMethod(['get']));
+  app
+    .route('/ready')
+    .get(named('ready'), (_request, response) => {
+      response.setHeader('Cache-Control', 'no-store');
+      if (stopping()) sendProblem(response, { code: 'stopping', detail: 'The service finishes what it has begun.' });
+      else response.json({ status: 'ready', catalog: desk.current.world.catalog.hash });
+    })
+    .all(otherMethod(['get']));
+  app
+    .route('/metrics')
+    .get(named('metrics'), async (_request, response) => {
+      response.setHeader('Cache-Control', 'no-store');
+      response.setHeader('Content-Type', metrics.contentType);
+      response.end(await metrics.text());
+    })
+    .all(otherMethod(['get']));
+  app
+    .route('/v1/reload')
+    .post(named('reload'), limit, mayReload(parts.settings.tokens), reloadWith(parts))
+    .all(otherMethod(['post']));
+  app
+    .route('/v1/problems/:code')
+    .get(named('problem'), (request, response) => {
+      const code = request.params.code ?? '';
+      const known = Object.hasOwn(PROBLEMS, code) ? PROBLEMS[code as ProblemCode] : null;
+      if (known) response.type('json').send(asJson({ code, ...known }));
+      else
+        sendProblem(response, { code: 'no-such-address', detail: `Problems are ${Object.keys(PROBLEMS).join(', ')}.` });
+    })
+    .all(otherMethod(['get']));
+}
+
+/** A mistake of the program becomes a line in the log and a problem without any of its insides. */
+const onError =
+  ({ log }: Parts): ErrorRequestHandler =>
+  (error, _request, response, _next) => {
+    const problem = problemOfError(error);
+    if (problem.code === 'broken') log.error({ err: error }, 'this should not have happened');
+    sendProblem(response, problem);
+  };
+
+const byPath = (operations: readonly Operation[]): ReadonlyMap<string, readonly Operation[]> => {
+  const paths = new Map<string, Operation[]>();
+  for (const operation of operations) paths.set(operation.path, [...(paths.get(operation.path) ?? []), operation]);
+  return paths;
+};

@@ -1,0 +1,86 @@
+import { fileURLToPath } from 'node:url';
+import workerpool from 'workerpool';
+import type { ChoicesQuestion, Question } from '../plan/index.ts';
+import type { Rendered } from './answers.ts';
+import type { FitBatchQuestion } from './fit-batch.ts';
+
+/** What is worked out beside the thread that answers requests. */
+export interface Tasks {
+  readonly plan: (question: Question) => Rendered;
+  readonly reach: (question: Question) => Rendered;
+  readonly choices: (question: ChoicesQuestion) => Rendered;
+  readonly uses: (part: string) => Rendered;
+  readonly fitBatch: (question: FitBatchQuestion) => Rendered;
+}
+export type TaskName = keyof Tasks;
+export type Outcome = Rendered | { readonly kind: 'busy' } | { readonly kind: 'out-of-time' };
+
+export interface CrewLimits {
+  /** Threads for searches; one more stands by for what is brief. */
+  readonly searchers: number;
+  /** Most tasks that wait. */
+  readonly waiting: number;
+  /** Longest that a task may work, in ms. */
+  readonly time: number;
+}
+
+/** Threads that hold one edition's catalogue: some for searches that may be long, one for what is brief. */
+export interface Crew {
+  readonly work: <Name extends TaskName>(name: Name, question: Parameters<Tasks[Name]>[0]) => Promise<Outcome>;
+  /** Tasks that are worked on or wait. */
+  readonly load: () => { readonly working: number; readonly waiting: number };
+  /** Ends the threads once nothing is left to do. */
+  readonly dismiss: () => Promise<void>;
+}
+
+const LANES: Readonly<Record<TaskName, 'search' | 'brief'>> = {
+  plan: 'search',
+  reach: 'search',
+  choices: 'brief',
+  uses: 'brief',
+  fitBatch: 'brief',
+};
+
+/** The built file that a thread runs: beside this one in dist/, or in dist/ when this one is a source file. */
+export const WORKER = fileURLToPath(
+  new URL(import.meta.url.endsWith('.ts') ? '../../dist/serve-worker.js' : './serve-worker.js', import.meta.url),
+);
+
+/** Hires threads for a catalogue that `pack` holds (made by v8.serialize, shared and not copied). */
+export function hireCrew(pack: SharedArrayBuffer, limits: CrewLimits): Crew {
+  const pool = (workers: number) =>
+    workerpool.pool(WORKER, {
+      workerType: 'thread',
+      minWorkers: workers,
+      maxWorkers: workers,
+      maxQueueSize: limits.waiting,
+      // a search hears no plea: its thread is ended
+      workerTerminateTimeout: 50,
+      workerThreadOpts: { workerData: { kind: 'answer', pack } },
+    });
+  const pools = { search: pool(limits.searchers), brief: pool(1) };
+  const all = Object.values(pools);
+  return {
+    work: async (name, question) => {
+      try {
+        // a pool answers with what the task of that name returns
+        const outcome: Rendered = await pools[LANES[name]].exec(name, [question]).timeout(limits.time);
+        return outcome;
+      } catch (error) {
+        if (error instanceof workerpool.Promise.TimeoutError) return { kind: 'out-of-time' };
+        if (error instanceof Error && error.message.startsWith('Max queue size')) return { kind: 'busy' };
+        throw error;
+      }
+    },
+    load: () => {
+      const stats = all.map((one) => one.stats());
+      return {
+        working: stats.reduce((sum, one) => sum + one.activeTasks, 0),
+        waiting: stats.reduce((sum, one) => sum + one.pendingTasks, 0),
+      };
+    },
+    dismiss: async () => {
+      await Promise.all(all.map((one) => one.terminate()));
+    },
+  };
+}

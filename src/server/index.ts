@@ -1,0 +1,2 @@
+export { DEFAULTS, type Settings } from './settings.ts';
+export { start } from './start.ts';

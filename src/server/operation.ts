@@ -1,0 +1,59 @@
+import type * as z from 'zod';
+import type { Edition } from './edition.ts';
+import { badQuestion } from './faults.ts';
+import type { Problem, ProblemCode } from './problems.ts';
+
+/** What a request asks, taken apart but not yet checked. */
+export interface Raw {
+  readonly path: unknown;
+  readonly query: unknown;
+  readonly body: unknown;
+}
+
+export type Reply =
+  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'problem'; readonly problem: Problem };
+
+/** A request that was understood: what it asks as one text, and how it is answered. */
+export type Understood =
+  | { readonly kind: 'ask'; readonly key: string; readonly answer: (edition: Edition) => Reply | Promise<Reply> }
+  | { readonly kind: 'problem'; readonly problem: Problem };
+
+/** One method at one address. */
+export interface Operation {
+  readonly id: string;
+  readonly method: 'get' | 'post';
+  /** As OpenAPI writes it: /v1/catalog/{kind}. */
+  readonly path: string;
+  readonly summary: string;
+  readonly about: string;
+  /** Which limit of requests it counts for, and who may: `guarded` needs a token. */
+  readonly lane: 'quick' | 'search' | 'guarded';
+  readonly input: {
+    readonly path: z.ZodObject | null;
+    /** A parameter each; `question` is one parameter that holds JSON. */
+    readonly query: z.ZodObject | null;
+    readonly question: z.ZodType | null;
+    readonly body: z.ZodType | null;
+  };
+  readonly output: z.ZodType;
+  /** Beyond those that every operation can end in. */
+  readonly problems: readonly ProblemCode[];
+  readonly understand: (raw: Raw) => Understood;
+}
+
+export type Answering<Input> = (edition: Edition, input: Input) => Reply | Promise<Reply>;
+
+/** Checks a value at the door: what comes behind works with its type. */
+export function understood<Input>(schema: z.ZodType<Input>, value: unknown, answering: Answering<Input>): Understood {
+  const parsed = schema.safeParse(value);
+  if (!parsed.success) return { kind: 'problem', problem: badQuestion(parsed.error.issues) };
+  return {
+    kind: 'ask',
+    key: JSON.stringify(parsed.data),
+    answer: (edition) => answering(edition, parsed.data),
+  };
+}
+
+export const textReply = (text: string): Reply => ({ kind: 'text', text });
+export const problemReply = (problem: Problem): Reply => ({ kind: 'problem', problem });

@@ -1,0 +1,288 @@
+import * as z from 'zod';
+import {
+  answerSchema,
+  choicesQuestionSchema,
+  choicesSchema,
+  fitSchema,
+  questionSchema,
+  reachSchema,
+  usesSchema,
+} from '../plan/index.ts';
+import { asJson } from '../report/json.ts';
+import { renderFit } from './answers.ts';
+import type { Outcome } from './crew.ts';
+import { questionAtFault } from './faults.ts';
+import { fitBatchQuestionSchema, fitBatchSchema } from './fit-batch.ts';
+import {
+  type Answering,
+  type Operation,
+  problemReply,
+  type Raw,
+  type Reply,
+  textReply,
+  understood,
+} from './operation.ts';
+import { fitQuestionSchema, kindSchema, numberParameter, usesQuestionSchema } from './questions.ts';
+import { searchQuestionSchema, searchSchema } from './search-records.ts';
+
+const NOTHING = { path: null, query: null, question: null, body: null } as const;
+const SEARCH_PROBLEMS = ['question-at-fault', 'busy', 'out-of-time'] as const;
+
+/** What a thread made of a question, as a reply. */
+function replyOf(outcome: Outcome, question: unknown): Reply {
+  switch (outcome.kind) {
+    case 'text':
+      return textReply(outcome.text);
+    case 'faults':
+      return problemReply(questionAtFault(outcome.faults, question));
+    case 'busy':
+      return problemReply({
+        code: 'busy',
+        detail: 'Every thread is searching and as many requests wait as this service lets wait. Ask again soon.',
+        headers: { 'Retry-After': '2' },
+      });
+    case 'out-of-time':
+      return problemReply({
+        code: 'out-of-time',
+        detail:
+          'The search was ended when its time was up. That says nothing about what is possible: ask for less at once, or with a smaller stepLimit, which ends in the answer "stopped".',
+        headers: { 'Retry-After': '60' },
+      });
+  }
+}
+
+/** The parameter `question` of an address, read as JSON. */
+function questionIn({ query }: Raw): unknown {
+  if (typeof query !== 'object' || query === null || !('question' in query)) return query;
+  const { question, ...rest } = query;
+  if (typeof question !== 'string') return query;
+  try {
+    const read: unknown = JSON.parse(question);
+    return Object.keys(rest).length === 0 ? read : { ...rest, question: read };
+  } catch {
+    return question;
+  }
+}
+
+type Question = z.infer<typeof questionSchema>;
+const search =
+  (task: 'plan' | 'reach'): Answering<Question> =>
+  async ({ crew }, question) =>
+    replyOf(await crew.work(task, question), question);
+
+const questionAbout = {
+  plan: {
+    path: '/v1/plan',
+    summary: 'From the fork in front of you to the fork you want: every exact way, or why there is none.',
+    about:
+      'The answer is what `legwork plan --format json` prints. A refusal is an answer as good as a plan: status 200, and `status` in it says which. `stepLimit` bounds the search; where it does not suffice, `status` is "stopped".',
+    output: answerSchema,
+    answering: search('plan'),
+  },
+  reach: {
+    path: '/v1/reach',
+    summary: 'Every travel and wheel that a fork can become, with the cheapest way or the reason why not.',
+    about: 'The answer is what `legwork reach --format json` prints. The wants of the question are left aside.',
+    output: reachSchema,
+    answering: search('reach'),
+  },
+};
+
+function questionOperations(name: 'plan' | 'reach'): readonly Operation[] {
+  const { path, summary, about, output, answering } = questionAbout[name];
+  const shared = { path, summary, lane: 'search', output, problems: SEARCH_PROBLEMS } as const;
+  return [
+    {
+      ...shared,
+      id: name,
+      method: 'get',
+      about: `${about} The question is JSON in one parameter, so that it is a link, and the answer can be kept by its address.`,
+      input: { ...NOTHING, question: questionSchema },
+      understand: (raw) => understood(questionSchema, questionIn(raw), answering),
+    },
+    {
+      ...shared,
+      id: `${name}-asked`,
+      method: 'post',
+      about: `${about} The question is the body.`,
+      input: { ...NOTHING, body: questionSchema },
+      understand: ({ body }) => understood(questionSchema, body, answering),
+    },
+  ];
+}
+
+const catalogSchema = z.strictObject({
+  format: z.literal(1),
+  name: z.string(),
+  currency: z.string(),
+  catalog: z.string(),
+  stock: z.string(),
+  shop: z.string(),
+  /** How many records of each kind. */
+  records: z.record(kindSchema, z.int()),
+});
+const recordSchema = z.record(z.string(), z.json());
+const kindPath = z.strictObject({ kind: kindSchema });
+const recordPath = z.strictObject({ kind: kindSchema, id: z.string().min(1).max(200) });
+const noQuery = z.strictObject({});
+
+/** The same question with its number as a parameter writes it. */
+const choicesParameters = choicesQuestionSchema.extend({
+  travelNow: numberParameter(choicesQuestionSchema.shape.travelNow.unwrap()).optional(),
+});
+
+/** Every address that answers questions, reading only. */
+export const QUESTIONS: readonly Operation[] = [
+  {
+    id: 'catalog',
+    method: 'get',
+    path: '/v1/catalog',
+    summary: 'Which catalogue, stock and shop are in use.',
+    about: 'The three hashes change when what they stand for changes.',
+    lane: 'quick',
+    input: NOTHING,
+    output: catalogSchema,
+    problems: [],
+    understand: ({ query }) =>
+      understood(noQuery, query, ({ world, shelves }) => {
+        const counts = kindSchema.options.map((kind) => [kind, shelves.count(kind)]);
+        const { catalog, stock, shop } = world;
+        return textReply(
+          asJson({
+            format: 1,
+            name: catalog.name,
+            currency: catalog.currency,
+            catalog: catalog.hash,
+            stock: stock.hash,
+            shop: shop.hash,
+            records: Object.fromEntries(counts),
+          }),
+        );
+      }),
+  },
+  {
+    id: 'list',
+    method: 'get',
+    path: '/v1/catalog/{kind}',
+    summary: 'The records of one kind.',
+    about: 'The answer is what `legwork catalog list KIND --format json` prints.',
+    lane: 'quick',
+    input: { ...NOTHING, path: kindPath },
+    output: z.strictObject({ kind: kindSchema, records: z.array(recordSchema) }),
+    problems: ['no-such-record'],
+    understand: ({ path, query }) =>
+      understoodPath(kindPath, path, query, ({ shelves }, { kind }) => textReply(shelves.list(kind))),
+  },
+  {
+    id: 'record',
+    method: 'get',
+    path: '/v1/catalog/{kind}/{id}',
+    summary: 'One record, by its id or SKU.',
+    about: 'The record as it stands in the list of its kind.',
+    lane: 'quick',
+    input: { ...NOTHING, path: recordPath },
+    output: recordSchema,
+    problems: ['no-such-record'],
+    understand: ({ path, query }) =>
+      understoodPath(recordPath, path, query, ({ shelves }, { kind, id }) => {
+        const record = shelves.record(kind, id);
+        return record
+          ? textReply(asJson(record))
+          : problemReply({ code: 'no-such-record', detail: `There is no ${id} among the ${kind}.` });
+      }),
+  },
+  {
+    id: 'search',
+    method: 'get',
+    path: '/v1/search',
+    summary: 'Records by words, typing mistakes forgiven.',
+    about: 'Ids, SKUs, names, and what else a record says of itself are looked through; the best hit comes first.',
+    lane: 'quick',
+    input: { ...NOTHING, query: searchQuestionSchema },
+    output: searchSchema,
+    problems: [],
+    understand: ({ query }) =>
+      understood(searchQuestionSchema, query, ({ shelves }, question) => textReply(asJson(shelves.find(question)))),
+  },
+  {
+    id: 'fit',
+    method: 'get',
+    path: '/v1/fit',
+    summary: 'Does this part fit that fork: fits, fits if, no or unknown, and why.',
+    about: 'The answer is what `legwork fit --format json` prints.',
+    lane: 'quick',
+    input: { ...NOTHING, query: fitQuestionSchema },
+    output: fitSchema,
+    problems: ['question-at-fault'],
+    understand: ({ query }) =>
+      understood(fitQuestionSchema, query, ({ world }, question) => replyOf(renderFit(world, question), question)),
+  },
+  {
+    id: 'fit-batch',
+    method: 'post',
+    path: '/v1/fit',
+    summary: 'The same for thousands of pairs at once.',
+    about: 'Verdicts in the order of the pairs, and one table of reasons. A pair at fault does not spoil the others.',
+    lane: 'search',
+    input: { ...NOTHING, body: fitBatchQuestionSchema },
+    output: fitBatchSchema,
+    problems: ['busy', 'out-of-time'],
+    understand: ({ body }) =>
+      understood(fitBatchQuestionSchema, body, async ({ crew }, question) =>
+        replyOf(await crew.work('fitBatch', question), question),
+      ),
+  },
+  ...questionOperations('plan'),
+  ...questionOperations('reach'),
+  {
+    id: 'uses',
+    method: 'get',
+    path: '/v1/uses',
+    summary: 'Where a part goes: forks, factory builds, kits, bikes.',
+    about: 'The answer is what `legwork uses --format json` prints.',
+    lane: 'search',
+    input: { ...NOTHING, query: usesQuestionSchema },
+    output: usesSchema,
+    problems: SEARCH_PROBLEMS,
+    understand: ({ query }) =>
+      understood(usesQuestionSchema, query, async ({ crew }, question) =>
+        replyOf(await crew.work('uses', question.part), question),
+      ),
+  },
+  {
+    id: 'choices',
+    method: 'get',
+    path: '/v1/choices',
+    summary: 'What a fork can be asked: travels, wheels, bikes, parts by slot, services.',
+    about: 'Only what exists. Whether wishes go together is for a plan to say.',
+    lane: 'search',
+    input: { ...NOTHING, query: choicesParameters },
+    output: choicesSchema,
+    problems: SEARCH_PROBLEMS,
+    understand: ({ query }) =>
+      understood(choicesParameters, query, async ({ crew }, question) =>
+        replyOf(await crew.work('choices', question), question),
+      ),
+  },
+];
+
+/** An address that names no kind or record of a catalogue leads nowhere; parameters it does not know are a fault. */
+function understoodPath<Input>(
+  schema: z.ZodType<Input>,
+  path: unknown,
+  query: unknown,
+  answering: Answering<Input>,
+): ReturnType<Operation['understand']> {
+  const extra = understood(noQuery, query, () => textReply(''));
+  if (extra.kind === 'problem') return extra;
+  const asked = understood(schema, path, answering);
+  return asked.kind === 'ask'
+    ? asked
+    : {
+        kind: 'problem',
+        problem: {
+          code: 'no-such-record',
+          detail: `Kinds of record are ${kindSchema.options.join(', ')}; an id has at most 200 characters.`,
+        },
+      };
+}

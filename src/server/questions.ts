@@ -1,0 +1,26 @@
+import * as z from 'zod';
+import { KINDS } from '../cli/kinds.ts';
+import { questionSchema } from '../plan/index.ts';
+
+const shape = questionSchema.shape;
+const sku = shape.wants.unwrap().shape.use.unwrap().element;
+
+/** One part and one fork: what `legwork fit` asks. */
+export const fitQuestionSchema = z.strictObject({
+  part: sku,
+  chassis: shape.chassis.unwrap(),
+  serial: shape.serial.unwrap().exactOptional(),
+  built: shape.built.unwrap().exactOptional(),
+});
+export const usesQuestionSchema = z.strictObject({ part: sku });
+
+export const kindSchema = z.enum(KINDS);
+export type Kind = z.infer<typeof kindSchema>;
+
+/** A number as a parameter writes it, without sign or exponent. */
+export const numberParameter = <Inner extends z.ZodType<number, number>>(inner: Inner) =>
+  z
+    .string()
+    .regex(/^[0-9]{1,9}(?:\.[0-9]{1,9})?$/, 'not a number')
+    .transform(Number)
+    .pipe(inner);
