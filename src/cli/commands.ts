@@ -103,7 +103,7 @@ export const COMMANDS: readonly Command[] = [
     argument: null,
     options: SERVE_OPTIONS,
     about: [
-      'Says the address, the catalogue and how to stop. /v1/openapi.json describes every address.',
+      'Says the address, the catalogue and how to stop. /v1/openapi.yaml describes every address.',
       'Without --host only this machine can ask. Where others can, there must be a token: see `legwork help token`.',
       'Exit status: 0 stopped when told to; 2 an option, the catalogue or the address is at fault.',
     ],

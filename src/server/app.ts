@@ -9,19 +9,17 @@ import express, {
 import helmet from 'helmet';
 import type { Logger } from 'pino';
 import { pinoHttp } from 'pino-http';
-import { asJson } from '../report/json.ts';
 import { bodyReader, problemOfError } from './body.ts';
 import type { Desk } from './desk.ts';
 import { entityTag, isKnown } from './entity-tag.ts';
+import { serveHouse } from './house.ts';
 import { makeLimits } from './limits.ts';
 import type { Metrics } from './metrics.ts';
 import type { Operation, Reply, Understood } from './operation.ts';
 import { QUESTIONS } from './operations.ts';
-import { PROBLEMS, type ProblemCode } from './problems.ts';
-import { reloadWith } from './reload.ts';
+import { named, otherMethod } from './routing.ts';
 import { sendJson, sendProblem } from './send.ts';
 import type { Settings } from './settings.ts';
-import { mayReload } from './token.ts';
 
 /** What the service works with. */
 export interface Parts {
@@ -66,7 +64,7 @@ export function makeApp(parts: Parts): Express {
   app.use((_request, response) => {
     sendProblem(response, {
       code: 'no-such-address',
-      detail: 'Every address of this service is described at /v1/openapi.json.',
+      detail: 'Every address of this service is described at /v1/openapi.yaml.',
     });
   });
   app.use(onError(parts));
@@ -116,13 +114,6 @@ const timed =
     next();
   };
 
-const named =
-  (operation: string): RequestHandler =>
-  (_request, response, next) => {
-    response.locals.operation = operation;
-    next();
-  };
-
 const acceptsJson: RequestHandler = (request, response, next) => {
   const { accept } = request.headers;
   if (accept === undefined || accept === '*/*' || request.accepts('application/json') !== false) next();
@@ -164,58 +155,6 @@ function answerPost({ desk }: Parts, { understand }: Operation): RequestHandler 
 
 const send = async (request: Request, response: Response, reply: Reply, tag: string | null): Promise<void> =>
   reply.kind === 'text' ? sendJson(request, response, reply.text, tag) : sendProblem(response, reply.problem);
-
-/** OPTIONS says what an address takes; any other method is refused with the same. */
-function otherMethod(methods: readonly ('get' | 'post')[]): RequestHandler {
-  const allow = [...methods.flatMap((method) => (method === 'get' ? ['GET', 'HEAD'] : ['POST'])), 'OPTIONS'].join(', ');
-  return (request, response) => {
-    response.setHeader('Allow', allow);
-    if (request.method === 'OPTIONS') response.status(204).end();
-    else sendProblem(response, { code: 'method-not-allowed', detail: `${request.method} is not among ${allow}.` });
-  };
-}
-
-/** Addresses about the service itself. */
-function serveHouse(app: Express, parts: Parts, limit: RequestHandler): void {
-  const { desk, metrics, stopping } = parts;
-  app
-    .route('/health')
-    .get(named('health'), (_request, response) => {
-      response.setHeader('Cache-Control', 'no-store');
-      response.json({ status: 'alive' });
-    })
-    .all(otherMethod(['get']));
-  app
-    .route('/ready')
-    .get(named('ready'), (_request, response) => {
-      response.setHeader('Cache-Control', 'no-store');
-      if (stopping()) sendProblem(response, { code: 'stopping', detail: 'The service finishes what it has begun.' });
-      else response.json({ status: 'ready', catalog: desk.current.world.catalog.hash });
-    })
-    .all(otherMethod(['get']));
-  app
-    .route('/metrics')
-    .get(named('metrics'), async (_request, response) => {
-      response.setHeader('Cache-Control', 'no-store');
-      response.setHeader('Content-Type', metrics.contentType);
-      response.end(await metrics.text());
-    })
-    .all(otherMethod(['get']));
-  app
-    .route('/v1/reload')
-    .post(named('reload'), limit, mayReload(parts.settings.tokens), reloadWith(parts))
-    .all(otherMethod(['post']));
-  app
-    .route('/v1/problems/:code')
-    .get(named('problem'), (request, response) => {
-      const code = request.params.code ?? '';
-      const known = Object.hasOwn(PROBLEMS, code) ? PROBLEMS[code as ProblemCode] : null;
-      if (known) response.type('json').send(asJson({ code, ...known }));
-      else
-        sendProblem(response, { code: 'no-such-address', detail: `Problems are ${Object.keys(PROBLEMS).join(', ')}.` });
-    })
-    .all(otherMethod(['get']));
-}
 
 /** A mistake of the program becomes a line in the log and a problem without any of its insides. */
 const onError =

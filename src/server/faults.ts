@@ -20,7 +20,7 @@ export function badQuestion(issues: readonly z.core.$ZodIssue[]): Problem {
         code: 'bad-question',
         params,
         detail: say(en, 'faults', { code: 'bad-question', params }),
-        way: 'The form of the question is in the description of this service at /v1/openapi.json.',
+        way: 'The form of the question is in the description of this service at /v1/openapi.yaml.',
       };
     });
   });

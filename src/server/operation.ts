@@ -19,8 +19,8 @@ export type Understood =
   | { readonly kind: 'ask'; readonly key: string; readonly answer: (edition: Edition) => Reply | Promise<Reply> }
   | { readonly kind: 'problem'; readonly problem: Problem };
 
-/** One method at one address. */
-export interface Operation {
+/** One method at one address, as the description of the service has it. */
+export interface Described {
   readonly id: string;
   readonly method: 'get' | 'post';
   /** As OpenAPI writes it: /v1/catalog/{kind}. */
@@ -37,10 +37,18 @@ export interface Operation {
     readonly body: z.ZodType | null;
   };
   readonly output: z.ZodType;
+  /** Media type of the answer. */
+  readonly content: 'application/json' | 'application/yaml' | 'text/plain';
   /** Beyond those that every operation can end in. */
   readonly problems: readonly ProblemCode[];
+}
+
+/** One that answers a question from an edition. */
+export interface Operation extends Described {
   readonly understand: (raw: Raw) => Understood;
 }
+
+export const NO_INPUT: Described['input'] = { path: null, query: null, question: null, body: null };
 
 export type Answering<Input> = (edition: Edition, input: Input) => Reply | Promise<Reply>;
 

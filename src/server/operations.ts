@@ -15,6 +15,7 @@ import { questionAtFault } from './faults.ts';
 import { fitBatchQuestionSchema, fitBatchSchema } from './fit-batch.ts';
 import {
   type Answering,
+  NO_INPUT,
   type Operation,
   problemReply,
   type Raw,
@@ -25,7 +26,6 @@ import {
 import { fitQuestionSchema, kindSchema, numberParameter, usesQuestionSchema } from './questions.ts';
 import { searchQuestionSchema, searchSchema } from './search-records.ts';
 
-const NOTHING = { path: null, query: null, question: null, body: null } as const;
 const SEARCH_PROBLEMS = ['question-at-fault', 'busy', 'out-of-time'] as const;
 
 /** What a thread made of a question, as a reply. */
@@ -67,15 +67,17 @@ function questionIn({ query }: Raw): unknown {
 type Question = z.infer<typeof questionSchema>;
 const search =
   (task: 'plan' | 'reach'): Answering<Question> =>
-  async ({ crew }, question) =>
-    replyOf(await crew.work(task, question), question);
+  async ({ crew, mostSteps }, question) => {
+    const bounded = { ...question, stepLimit: Math.min(question.stepLimit, mostSteps) };
+    return replyOf(await crew.work(task, bounded), question);
+  };
 
 const questionAbout = {
   plan: {
     path: '/v1/plan',
     summary: 'From the fork in front of you to the fork you want: every exact way, or why there is none.',
     about:
-      'The answer is what `legwork plan --format json` prints. A refusal is an answer as good as a plan: status 200, and `status` in it says which. `stepLimit` bounds the search; where it does not suffice, `status` is "stopped".',
+      'The answer is what `legwork plan --format json` prints. A refusal is an answer as good as a plan: status 200, and `status` in it says which. `stepLimit` bounds the search, and so does the service: the limit that held stands in the answer; where it did not suffice, `status` is "stopped".',
     output: answerSchema,
     answering: search('plan'),
   },
@@ -90,14 +92,21 @@ const questionAbout = {
 
 function questionOperations(name: 'plan' | 'reach'): readonly Operation[] {
   const { path, summary, about, output, answering } = questionAbout[name];
-  const shared = { path, summary, lane: 'search', output, problems: SEARCH_PROBLEMS } as const;
+  const shared = {
+    path,
+    summary,
+    lane: 'search',
+    output,
+    content: 'application/json',
+    problems: SEARCH_PROBLEMS,
+  } as const;
   return [
     {
       ...shared,
       id: name,
       method: 'get',
       about: `${about} The question is JSON in one parameter, so that it is a link, and the answer can be kept by its address.`,
-      input: { ...NOTHING, question: questionSchema },
+      input: { ...NO_INPUT, question: questionSchema },
       understand: (raw) => understood(questionSchema, questionIn(raw), answering),
     },
     {
@@ -105,7 +114,7 @@ function questionOperations(name: 'plan' | 'reach'): readonly Operation[] {
       id: `${name}-asked`,
       method: 'post',
       about: `${about} The question is the body.`,
-      input: { ...NOTHING, body: questionSchema },
+      input: { ...NO_INPUT, body: questionSchema },
       understand: ({ body }) => understood(questionSchema, body, answering),
     },
   ];
@@ -119,7 +128,7 @@ const catalogSchema = z.strictObject({
   stock: z.string(),
   shop: z.string(),
   /** How many records of each kind. */
-  records: z.record(kindSchema, z.int()),
+  records: z.strictObject(Object.fromEntries(kindSchema.options.map((kind) => [kind, z.int()]))),
 });
 const recordSchema = z.record(z.string(), z.json());
 const kindPath = z.strictObject({ kind: kindSchema });
@@ -140,8 +149,9 @@ export const QUESTIONS: readonly Operation[] = [
     summary: 'Which catalogue, stock and shop are in use.',
     about: 'The three hashes change when what they stand for changes.',
     lane: 'quick',
-    input: NOTHING,
+    input: NO_INPUT,
     output: catalogSchema,
+    content: 'application/json',
     problems: [],
     understand: ({ query }) =>
       understood(noQuery, query, ({ world, shelves }) => {
@@ -167,8 +177,9 @@ export const QUESTIONS: readonly Operation[] = [
     summary: 'The records of one kind.',
     about: 'The answer is what `legwork catalog list KIND --format json` prints.',
     lane: 'quick',
-    input: { ...NOTHING, path: kindPath },
+    input: { ...NO_INPUT, path: kindPath },
     output: z.strictObject({ kind: kindSchema, records: z.array(recordSchema) }),
+    content: 'application/json',
     problems: ['no-such-record'],
     understand: ({ path, query }) =>
       understoodPath(kindPath, path, query, ({ shelves }, { kind }) => textReply(shelves.list(kind))),
@@ -180,8 +191,9 @@ export const QUESTIONS: readonly Operation[] = [
     summary: 'One record, by its id or SKU.',
     about: 'The record as it stands in the list of its kind.',
     lane: 'quick',
-    input: { ...NOTHING, path: recordPath },
+    input: { ...NO_INPUT, path: recordPath },
     output: recordSchema,
+    content: 'application/json',
     problems: ['no-such-record'],
     understand: ({ path, query }) =>
       understoodPath(recordPath, path, query, ({ shelves }, { kind, id }) => {
@@ -198,8 +210,9 @@ export const QUESTIONS: readonly Operation[] = [
     summary: 'Records by words, typing mistakes forgiven.',
     about: 'Ids, SKUs, names, and what else a record says of itself are looked through; the best hit comes first.',
     lane: 'quick',
-    input: { ...NOTHING, query: searchQuestionSchema },
+    input: { ...NO_INPUT, query: searchQuestionSchema },
     output: searchSchema,
+    content: 'application/json',
     problems: [],
     understand: ({ query }) =>
       understood(searchQuestionSchema, query, ({ shelves }, question) => textReply(asJson(shelves.find(question)))),
@@ -211,8 +224,9 @@ export const QUESTIONS: readonly Operation[] = [
     summary: 'Does this part fit that fork: fits, fits if, no or unknown, and why.',
     about: 'The answer is what `legwork fit --format json` prints.',
     lane: 'quick',
-    input: { ...NOTHING, query: fitQuestionSchema },
+    input: { ...NO_INPUT, query: fitQuestionSchema },
     output: fitSchema,
+    content: 'application/json',
     problems: ['question-at-fault'],
     understand: ({ query }) =>
       understood(fitQuestionSchema, query, ({ world }, question) => replyOf(renderFit(world, question), question)),
@@ -224,8 +238,9 @@ export const QUESTIONS: readonly Operation[] = [
     summary: 'The same for thousands of pairs at once.',
     about: 'Verdicts in the order of the pairs, and one table of reasons. A pair at fault does not spoil the others.',
     lane: 'search',
-    input: { ...NOTHING, body: fitBatchQuestionSchema },
+    input: { ...NO_INPUT, body: fitBatchQuestionSchema },
     output: fitBatchSchema,
+    content: 'application/json',
     problems: ['busy', 'out-of-time'],
     understand: ({ body }) =>
       understood(fitBatchQuestionSchema, body, async ({ crew }, question) =>
@@ -241,8 +256,9 @@ export const QUESTIONS: readonly Operation[] = [
     summary: 'Where a part goes: forks, factory builds, kits, bikes.',
     about: 'The answer is what `legwork uses --format json` prints.',
     lane: 'search',
-    input: { ...NOTHING, query: usesQuestionSchema },
+    input: { ...NO_INPUT, query: usesQuestionSchema },
     output: usesSchema,
+    content: 'application/json',
     problems: SEARCH_PROBLEMS,
     understand: ({ query }) =>
       understood(usesQuestionSchema, query, async ({ crew }, question) =>
@@ -256,8 +272,9 @@ export const QUESTIONS: readonly Operation[] = [
     summary: 'What a fork can be asked: travels, wheels, bikes, parts by slot, services.',
     about: 'Only what exists. Whether wishes go together is for a plan to say.',
     lane: 'search',
-    input: { ...NOTHING, query: choicesParameters },
+    input: { ...NO_INPUT, query: choicesParameters },
     output: choicesSchema,
+    content: 'application/json',
     problems: SEARCH_PROBLEMS,
     understand: ({ query }) =>
       understood(choicesParameters, query, async ({ crew }, question) =>

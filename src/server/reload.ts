@@ -29,13 +29,15 @@ const hashesOf = ({ world: { catalog, stock, shop } }: Edition) => ({
   shop: shop.hash,
 });
 
-/** Reloads catalogue, stock and shop. */
-export function reloadWith(parts: {
+/** What a reload touches. */
+export interface Reloading {
   readonly desk: Desk;
   readonly metrics: Metrics;
   readonly log: Logger;
-}): RequestHandler {
-  const { desk, metrics, log } = parts;
+}
+
+/** Reloads catalogue, stock and shop. */
+export function reloadWith({ desk, metrics, log }: Reloading): RequestHandler {
   return async (request, response) => {
     const reload = await desk.reload();
     metrics.reloaded(reload.kind);
