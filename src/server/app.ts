@@ -122,7 +122,8 @@ const acceptsJson: RequestHandler = (request, response, next) => {
 
 const rawOf = (request: Request) => ({ path: request.params, query: request.query, body: request.body });
 
-function answerGet({ desk, settings }: Parts, { id, understand }: Operation): RequestHandler {
+function answerGet({ desk, settings }: Parts, operation: Operation): RequestHandler {
+  const { id, understand } = operation;
   const cached = `public, max-age=${settings.maxAge}, stale-while-revalidate=${settings.maxAge}`;
   return async (request, response) => {
     const asked = understand(rawOf(request));
@@ -135,22 +136,46 @@ function answerGet({ desk, settings }: Parts, { id, understand }: Operation): Re
         response.status(304).end();
         return;
       }
-      const reply = await asked.answer(edition);
+      const reply = await waitedFor(request, response, operation, settings, (gone) => asked.answer(edition, gone));
       if (reply.kind === 'text') response.setHeader('Cache-Control', cached);
       await send(request, response, reply, tag);
     });
   };
 }
 
-function answerPost({ desk }: Parts, { understand }: Operation): RequestHandler {
+function answerPost({ desk, settings }: Parts, operation: Operation): RequestHandler {
   return async (request, response) => {
-    const asked: Understood = understand(rawOf(request));
+    const asked: Understood = operation.understand(rawOf(request));
     if (asked.kind === 'problem') return sendProblem(response, asked.problem);
     await desk.with(async (edition) => {
       response.setHeader('Cache-Control', 'no-store');
-      await send(request, response, await asked.answer(edition), null);
+      const reply = await waitedFor(request, response, operation, settings, (gone) => asked.answer(edition, gone));
+      await send(request, response, reply, null);
     });
   };
+}
+
+const NEVER = new AbortController().signal;
+
+/** Works an answer out. While a search goes on, a client that is silent is not slow; one that hangs up is not searched for. */
+async function waitedFor(
+  request: Request,
+  response: Response,
+  { lane }: Operation,
+  { patience }: Settings,
+  answer: (gone: AbortSignal) => Reply | Promise<Reply>,
+): Promise<Reply> {
+  if (lane === 'quick') return answer(NEVER);
+  const gone = new AbortController();
+  const leave = (): void => gone.abort();
+  response.once('close', leave);
+  request.setTimeout(0);
+  try {
+    return await answer(gone.signal);
+  } finally {
+    request.setTimeout(patience.idle);
+    response.off('close', leave);
+  }
 }
 
 const send = async (request: Request, response: Response, reply: Reply, tag: string | null): Promise<void> =>

@@ -13,7 +13,12 @@ export interface Tasks {
   readonly fitBatch: (question: FitBatchQuestion) => Rendered;
 }
 export type TaskName = keyof Tasks;
-export type Outcome = Rendered | { readonly kind: 'busy' } | { readonly kind: 'out-of-time' };
+export type Outcome =
+  | Rendered
+  | { readonly kind: 'busy' }
+  | { readonly kind: 'out-of-time' }
+  /** Nobody waits for it any more, or the crew was dismissed. */
+  | { readonly kind: 'dropped' };
 
 export interface CrewLimits {
   /** Threads for searches; one more stands by for what is brief. */
@@ -26,10 +31,15 @@ export interface CrewLimits {
 
 /** Threads that hold one edition's catalogue: some for searches that may be long, one for what is brief. */
 export interface Crew {
-  readonly work: <Name extends TaskName>(name: Name, question: Parameters<Tasks[Name]>[0]) => Promise<Outcome>;
+  /** Works something out; a task whose asker is gone is dropped, and its thread with it if it was at work. */
+  readonly work: <Name extends TaskName>(
+    name: Name,
+    question: Parameters<Tasks[Name]>[0],
+    gone: AbortSignal,
+  ) => Promise<Outcome>;
   /** Tasks that are worked on or wait. */
   readonly load: () => { readonly working: number; readonly waiting: number };
-  /** Ends the threads once nothing is left to do. */
+  /** Ends the threads, at work or not. */
   readonly dismiss: () => Promise<void>;
 }
 
@@ -61,15 +71,22 @@ export function hireCrew(pack: SharedArrayBuffer, limits: CrewLimits): Crew {
   const pools = { search: pool(limits.searchers), brief: pool(1) };
   const all = Object.values(pools);
   return {
-    work: async (name, question) => {
+    work: async (name, question, gone) => {
+      if (gone.aborted) return { kind: 'dropped' };
+      const task = pools[LANES[name]];
       try {
-        // a pool answers with what the task of that name returns
-        const outcome: Rendered = await pools[LANES[name]].exec(name, [question]).timeout(limits.time);
-        return outcome;
+        const working = task.exec(name, [question]).timeout(limits.time);
+        const drop = (): void => void working.cancel();
+        gone.addEventListener('abort', drop, { once: true });
+        try {
+          // a pool answers with what the task of that name returns
+          const outcome: Rendered = await working;
+          return outcome;
+        } finally {
+          gone.removeEventListener('abort', drop);
+        }
       } catch (error) {
-        if (error instanceof workerpool.Promise.TimeoutError) return { kind: 'out-of-time' };
-        if (error instanceof Error && error.message.startsWith('Max queue size')) return { kind: 'busy' };
-        throw error;
+        return outcomeOf(error);
       }
     },
     load: () => {
@@ -80,7 +97,17 @@ export function hireCrew(pack: SharedArrayBuffer, limits: CrewLimits): Crew {
       };
     },
     dismiss: async () => {
-      await Promise.all(all.map((one) => one.terminate()));
+      await Promise.all(all.map((one) => one.terminate(true)));
     },
   };
+}
+
+/** What kept a task from its answer; a mistake of the program goes on its way. */
+function outcomeOf(error: unknown): Outcome {
+  if (error instanceof workerpool.Promise.TimeoutError) return { kind: 'out-of-time' };
+  if (error instanceof workerpool.Promise.CancellationError) return { kind: 'dropped' };
+  const said = error instanceof Error ? error.message : '';
+  if (said.startsWith('Max queue size')) return { kind: 'busy' };
+  if (['Pool terminated', 'Worker terminated', 'Worker Terminating'].includes(said)) return { kind: 'dropped' };
+  throw error;
 }

@@ -54,6 +54,8 @@ export class Desk {
       const { pack } = loaded;
       if (pack === null) return { kind: 'refused', loaded };
       const before = this.edition;
+      // the same in other words: comments, order, file names
+      if (loaded.hash === before.hash) return { kind: 'done', before, after: before };
       const after = await this.press.make({ ...loaded, pack });
       this.edition = after;
       if (!this.users.has(before)) await before.crew.dismiss();

@@ -29,10 +29,9 @@ export async function makeEdition(
   // a pack is made by load-in-thread.ts and by nobody else
   const packed: Packed = deserialize(Buffer.from(loaded.pack));
   const world = worldOf(packed);
-  const { catalog, stock, shop } = world;
   return {
     world,
-    hash: [catalog.hash, stock.hash, shop.hash].join(' '),
+    hash: loaded.hash,
     loaded,
     shelves: await makeShelves(world),
     crew: hireCrew(loaded.pack, limits),

@@ -16,11 +16,19 @@ function limitTo(limit: number): RequestHandler {
     limit,
     standardHeaders: false,
     legacyHeaders: false,
-    handler: (_request, response) => {
+    handler: (request, response) => {
       sendProblem(response, {
         code: 'too-many-requests',
         detail: `At most ${limit} requests of this kind a minute. Ask again when Retry-After says.`,
+        headers: { 'Retry-After': String(secondsLeft(request)) },
       });
     },
   });
+}
+
+/** Seconds until the client may ask again, as the limiter notes it on the request. */
+function secondsLeft(request: object): number {
+  const noted: unknown = Reflect.get(request, 'rateLimit');
+  const until = typeof noted === 'object' && noted !== null ? Reflect.get(noted, 'resetTime') : null;
+  return until instanceof Date ? Math.max(1, Math.ceil((until.getTime() - Date.now()) / 1000)) : MINUTE / 1000;
 }

@@ -29,6 +29,7 @@ export async function loadInThread({ values, env }: LoadOrder): Promise<void> {
     stock: sources.stock?.name ?? null,
     shop: sources.shop?.name ?? null,
     pack: sound ? packed({ catalog, ...shelf }) : null,
+    hash: sound ? [catalog.hash, shelf.stock.hash, shelf.shop.hash].join(' ') : '',
     problems: errors,
     faults,
     notes,

@@ -16,6 +16,8 @@ export interface LoadResult {
   readonly stock: string | null;
   readonly shop: string | null;
   readonly pack: SharedArrayBuffer | null;
+  /** The hashes of catalogue, stock and shop as one text; empty where nothing sound was loaded. */
+  readonly hash: string;
   readonly problems: readonly Problem[];
   readonly faults: readonly Coded[];
   readonly notes: readonly string[];

@@ -9,9 +9,9 @@ export interface Metrics {
   readonly contentType: string;
 }
 
-export function makeMetrics(desk: Desk, process: 'with-process' | 'without-process'): Metrics {
+export function makeMetrics(desk: Desk, connections: () => Promise<number>): Metrics {
   const registry = new Registry();
-  if (process === 'with-process') collectDefaultMetrics({ register: registry });
+  collectDefaultMetrics({ register: registry });
   const registers = [registry];
   const requests = new Histogram({
     name: 'legwork_request_seconds',
@@ -35,6 +35,14 @@ export function makeMetrics(desk: Desk, process: 'with-process' | 'without-proce
       const { working, waiting } = desk.current.crew.load();
       this.set({ state: 'working' }, working);
       this.set({ state: 'waiting' }, waiting);
+    },
+  });
+  new Gauge({
+    name: 'legwork_connections',
+    help: 'Connections that are open.',
+    registers,
+    async collect() {
+      this.set(await connections());
     },
   });
   new Gauge({

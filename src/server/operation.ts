@@ -16,7 +16,11 @@ export type Reply =
 
 /** A request that was understood: what it asks as one text, and how it is answered. */
 export type Understood =
-  | { readonly kind: 'ask'; readonly key: string; readonly answer: (edition: Edition) => Reply | Promise<Reply> }
+  | {
+      readonly kind: 'ask';
+      readonly key: string;
+      readonly answer: (edition: Edition, gone: AbortSignal) => Reply | Promise<Reply>;
+    }
   | { readonly kind: 'problem'; readonly problem: Problem };
 
 /** One method at one address, as the description of the service has it. */
@@ -50,7 +54,8 @@ export interface Operation extends Described {
 
 export const NO_INPUT: Described['input'] = { path: null, query: null, question: null, body: null };
 
-export type Answering<Input> = (edition: Edition, input: Input) => Reply | Promise<Reply>;
+/** `gone` says when nobody waits for the answer any more. */
+export type Answering<Input> = (edition: Edition, input: Input, gone: AbortSignal) => Reply | Promise<Reply>;
 
 /** Checks a value at the door: what comes behind works with its type. */
 export function understood<Input>(schema: z.ZodType<Input>, value: unknown, answering: Answering<Input>): Understood {
@@ -59,7 +64,7 @@ export function understood<Input>(schema: z.ZodType<Input>, value: unknown, answ
   return {
     kind: 'ask',
     key: JSON.stringify(parsed.data),
-    answer: (edition) => answering(edition, parsed.data),
+    answer: (edition, gone) => answering(edition, parsed.data, gone),
   };
 }
 

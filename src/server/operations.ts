@@ -26,7 +26,7 @@ import {
 import { fitQuestionSchema, kindSchema, numberParameter, usesQuestionSchema } from './questions.ts';
 import { searchQuestionSchema, searchSchema } from './search-records.ts';
 
-const SEARCH_PROBLEMS = ['question-at-fault', 'busy', 'out-of-time'] as const;
+const SEARCH_PROBLEMS = ['question-at-fault', 'busy', 'out-of-time', 'stopping'] as const;
 
 /** What a thread made of a question, as a reply. */
 function replyOf(outcome: Outcome, question: unknown): Reply {
@@ -41,6 +41,8 @@ function replyOf(outcome: Outcome, question: unknown): Reply {
         detail: 'Every thread is searching and as many requests wait as this service lets wait. Ask again soon.',
         headers: { 'Retry-After': '2' },
       });
+    case 'dropped':
+      return problemReply({ code: 'stopping', detail: 'The search was dropped, for the service stops.' });
     case 'out-of-time':
       return problemReply({
         code: 'out-of-time',
@@ -67,9 +69,9 @@ function questionIn({ query }: Raw): unknown {
 type Question = z.infer<typeof questionSchema>;
 const search =
   (task: 'plan' | 'reach'): Answering<Question> =>
-  async ({ crew, mostSteps }, question) => {
+  async ({ crew, mostSteps }, question, gone) => {
     const bounded = { ...question, stepLimit: Math.min(question.stepLimit, mostSteps) };
-    return replyOf(await crew.work(task, bounded), question);
+    return replyOf(await crew.work(task, bounded, gone), question);
   };
 
 const questionAbout = {
@@ -241,10 +243,10 @@ export const QUESTIONS: readonly Operation[] = [
     input: { ...NO_INPUT, body: fitBatchQuestionSchema },
     output: fitBatchSchema,
     content: 'application/json',
-    problems: ['busy', 'out-of-time'],
+    problems: ['busy', 'out-of-time', 'stopping'],
     understand: ({ body }) =>
-      understood(fitBatchQuestionSchema, body, async ({ crew }, question) =>
-        replyOf(await crew.work('fitBatch', question), question),
+      understood(fitBatchQuestionSchema, body, async ({ crew }, question, gone) =>
+        replyOf(await crew.work('fitBatch', question, gone), question),
       ),
   },
   ...questionOperations('plan'),
@@ -261,8 +263,8 @@ export const QUESTIONS: readonly Operation[] = [
     content: 'application/json',
     problems: SEARCH_PROBLEMS,
     understand: ({ query }) =>
-      understood(usesQuestionSchema, query, async ({ crew }, question) =>
-        replyOf(await crew.work('uses', question.part), question),
+      understood(usesQuestionSchema, query, async ({ crew }, question, gone) =>
+        replyOf(await crew.work('uses', question.part, gone), question),
       ),
   },
   {
@@ -277,8 +279,8 @@ export const QUESTIONS: readonly Operation[] = [
     content: 'application/json',
     problems: SEARCH_PROBLEMS,
     understand: ({ query }) =>
-      understood(choicesParameters, query, async ({ crew }, question) =>
-        replyOf(await crew.work('choices', question), question),
+      understood(choicesParameters, query, async ({ crew }, question, gone) =>
+        replyOf(await crew.work('choices', question, gone), question),
       ),
   },
 ];

@@ -1,6 +1,7 @@
 import { once } from 'node:events';
 import { createServer, type Server, STATUS_CODES } from 'node:http';
 import type { AddressInfo, Socket } from 'node:net';
+import { promisify } from 'node:util';
 import { type DestinationStream, type Logger, pino } from 'pino';
 import { asJson } from '../report/json.ts';
 import { makeApp } from './app.ts';
@@ -39,14 +40,10 @@ export async function start(settings: Settings, order: LoadOrder, logTo: Destina
   if (pack === null) return { kind: 'refused', loaded };
   const desk = new Desk(await press.make({ ...loaded, pack }), press);
   let stopping = false;
-  const app = makeApp({
-    desk,
-    settings,
-    log,
-    metrics: makeMetrics(desk, 'with-process'),
-    stopping: () => stopping,
-  });
-  const server = listener(settings, app);
+  const server = listener(settings);
+  const connections = (): Promise<number> => promisify(server.getConnections.bind(server))();
+  const metrics = makeMetrics(desk, connections);
+  server.on('request', makeApp({ desk, settings, log, metrics, stopping: () => stopping }));
   try {
     server.listen(settings.port, settings.host);
     await once(server, 'listening');
@@ -65,18 +62,18 @@ export async function start(settings: Settings, order: LoadOrder, logTo: Destina
   return { kind: 'listening', service: { url, edition: desk.current, desk, stop } };
 }
 
+const MOST_CONNECTIONS = 4_000;
+
 /** A server that cuts off what is slow, and answers what is not HTTP with a problem. */
-function listener({ patience }: Settings, app: Parameters<typeof createServer>[1]): Server {
-  const server = createServer(
-    {
-      headersTimeout: patience.headers,
-      requestTimeout: patience.request,
-      connectionsCheckingInterval: patience.check,
-      keepAliveTimeout: patience.between,
-    },
-    app,
-  );
+function listener({ patience }: Settings): Server {
+  const server = createServer({
+    headersTimeout: patience.headers,
+    requestTimeout: patience.request,
+    connectionsCheckingInterval: patience.check,
+    keepAliveTimeout: patience.between,
+  });
   server.maxHeadersCount = 100;
+  server.maxConnections = MOST_CONNECTIONS;
   // who takes nothing of the answer in for so long, or sends nothing, is cut off
   server.setTimeout(patience.idle);
   server.on('clientError', (error: NodeJS.ErrnoException, socket: Socket) => {

@@ -1,4 +1,3 @@
-import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DEFAULTS, type Settings, start } from '../../src/server/index.ts';
@@ -15,13 +14,19 @@ export interface Tried {
   readonly service: Service;
   readonly log: readonly string[];
   readonly ask: (path: string, init?: RequestInit) => Promise<Response>;
-  readonly post: (path: string, body: unknown, headers?: Readonly<Record<string, string>>) => Promise<Response>;
+  readonly post: (
+    path: string,
+    body: unknown,
+    headers?: Readonly<Record<string, string>>,
+    signal?: AbortSignal,
+  ) => Promise<Response>;
 }
 
 /** A test that keeps this thread busy must not lose its connection for it. */
 const PATIENT = { headers: 600_000, request: 600_000, idle: 600_000, between: 600_000, check: 1_000 };
 
-const cache = mkdtempSync(join(tmpdir(), 'legwork-serve-'));
+/** What was read once is not read again by the next file of tests: the cache goes by content. */
+const cache = join(tmpdir(), 'legwork-serve-cache');
 
 /** Starts a service in this process at a free port; its threads run what is built. */
 export async function serve(over: Partial<Settings> = {}, catalog: string = demoFolder): Promise<Tried> {
@@ -37,10 +42,11 @@ export async function serve(over: Partial<Settings> = {}, catalog: string = demo
     service,
     log,
     ask,
-    post: (path, body, headers = {}) =>
+    post: (path, body, headers = {}, signal = new AbortController().signal) =>
       ask(path, {
         method: 'POST',
         headers: { 'Content-Type': 'application/json', ...headers },
+        signal,
         body: typeof body === 'string' ? body : JSON.stringify(body),
       }),
   };
