@@ -279,7 +279,6 @@ export interface UsageParams {
   readonly 'unknown-code': { readonly found: string; readonly nearest: readonly string[] };
   readonly 'file-not-writable': { readonly file: string; readonly reason: string; readonly option: string };
   readonly 'file-not-readable': { readonly file: string; readonly reason: string; readonly option: string };
-  readonly 'file-not-writable': { readonly file: string; readonly reason: string; readonly option: string };
   readonly 'bad-token-file': { readonly file: string; readonly lines: readonly string[] };
   readonly 'no-token': { readonly host: string };
   readonly 'address-not-free': { readonly found: string; readonly reason: string };

@@ -87,12 +87,6 @@ export const usage: WordsTable<UsageParams> = {
     way: ({ option }) => `Check the name behind ${option}.`,
     example: { file: 'stock.csv', reason: 'there is no such file', option: '--stock' },
   },
-  'file-not-writable': {
-    say: ({ file, reason }) => `${file} cannot be written: ${reason}.`,
-    meaning: 'A file that was to be written cannot be.',
-    way: ({ option }) => `Name another behind ${option}.`,
-    example: { file: 'tokens.txt', reason: 'EACCES', option: '--tokens' },
-  },
   'bad-token-file': {
     say: ({ file, lines }) =>
       `${file} has ${lines.length === 1 ? `a line that is no token: ${lines[0]}` : `lines that are no tokens: ${lines.join(', ')}`}.`,
