@@ -12,6 +12,7 @@ export interface ProblemParams {
   // the schema
   'unknown-key': { readonly key: string; readonly record: string; readonly nearest: readonly string[] };
   'missing-key': { readonly key: string; readonly record: string };
+  'missing-unit': { readonly found: string; readonly unit: string };
   'wrong-type': { readonly expected: string; readonly found: string };
   'not-one-of': { readonly found: string; readonly allowed: readonly string[] };
   'bad-value': { readonly rule: string; readonly found: string };

@@ -55,12 +55,20 @@ function problemOf(file: SourceFile, document: number, error: ErrorObject, value
     case 'oneOf':
       return at(path, 'missing-key', { key: alternatives(error), record });
     case 'type':
+      if (typeof valueAt(value, path) === 'number' && unitOf(error) !== null)
+        return at(path, 'missing-unit', { found, unit: unitOf(error) ?? '' });
       return at(path, 'wrong-type', { expected: [error.params.type].flat().join(' or '), found });
     case 'enum':
       return at(path, 'not-one-of', { found, allowed: (error.params.allowedValues as unknown[]).map(String) });
     default:
       return at(path, 'bad-value', { rule: error.message ?? error.keyword, found });
   }
+}
+
+/** The unit of a quantity's first example in the schema; null where no quantity is asked for. */
+function unitOf(error: ErrorObject): string | null {
+  const { examples = [] } = (error.parentSchema ?? {}) as { readonly examples?: readonly unknown[] };
+  return /^[0-9][0-9.]* (\S+)$/.exec(String(examples[0]))?.[1] ?? null;
 }
 
 function alternatives(error: ErrorObject): string {

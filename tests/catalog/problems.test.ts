@@ -29,6 +29,7 @@ const CASES: readonly (readonly [ProblemCode, string, Change, Problem['params']]
     ['order: 15', 'order: ⟦fifteen'],
     { expected: 'integer', found: 'fifteen' },
   ],
+  ['missing-unit', 'a length without its unit', ['least: 100 mm', 'least: ⟦100'], { found: '100', unit: 'mm' }],
   [
     'not-one-of',
     'a word that is none of the list',

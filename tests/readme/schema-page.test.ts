@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Chassis, Part } from '../../src/catalog/index.ts';
 import { senseProblems } from '../../src/check/index.ts';
@@ -19,6 +20,13 @@ describe('catalog-schema/README.md', () => {
   it('the whole catalogue: passes the check without an error or a doubt', () => {
     for (const name of ['tamblin.yaml', 'shop.yaml', 'stock.csv']) expect(fileNamed(name).length).toBeGreaterThan(100);
     expect(senseProblems(writtenWith().world.catalog).map(({ code, params }) => [code, params])).toEqual([]);
+  });
+
+  it('the folder beside the page: holds the same three files to copy', () => {
+    const folder = new URL('../../catalog-schema/example/', import.meta.url);
+    expect(readdirSync(folder).sort()).toEqual(['shop.yaml', 'stock.csv', 'tamblin.yaml']);
+    for (const name of readdirSync(folder))
+      expect(readFileSync(new URL(name, folder), 'utf8')).toBe(fileNamed(name).replace(/^#.*\n/, ''));
   });
 
   it('its question: two plans, at the prices, minutes and days that the page works out', () => {

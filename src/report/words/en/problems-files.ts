@@ -10,6 +10,7 @@ type FileCode =
   | 'file-too-large'
   | 'unknown-key'
   | 'missing-key'
+  | 'missing-unit'
   | 'wrong-type'
   | 'not-one-of'
   | 'bad-value'
@@ -66,6 +67,13 @@ export const fileProblems: WordsTable<Pick<ProblemParams, FileCode>> = {
     meaning: 'A key that the schema asks for is not there.',
     way: ({ key }) => `Add ${key}. The schemas in catalog-schema/ explain each key with an example.`,
     example: { key: 'name', record: 'parts.0' },
+  },
+  'missing-unit': {
+    say: ({ found, unit }) =>
+      `Here must be a quantity with its unit, and there is ${found} alone. Write ${found} ${unit}, if that is meant.`,
+    meaning: 'A length, a volume, a mass, a torque or a time stands without its unit.',
+    way: () => 'Write the unit behind the number: 130 mm, 8 mL, 7 N·m, 5 min.',
+    example: { found: '130', unit: 'mm' },
   },
   'wrong-type': {
     say: ({ expected, found }) => `Here must be ${article(expected)}, and there is ${found}.`,
