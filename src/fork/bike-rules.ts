@@ -366,7 +366,13 @@ function steererRules(variables: Variables, wants: ForkWants, bike: BikeContext)
     return {
       member: rule(
         'steerer-length',
-        { bike: bike.bike.name, steerer: mm(length as Micrometres | null), needed },
+        {
+          bike: bike.bike.name,
+          steerer: mm(length as Micrometres | null),
+          needed,
+          uncut: mm(uncut),
+          renew: steerer === null ? 'upper' : 'steerer',
+        },
         bike.bike.source,
       ),
       holds: (values) => {

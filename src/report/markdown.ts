@@ -8,7 +8,7 @@ import { amountWords } from './text/poured.ts';
 import { refusalSections } from './text/refusal.ts';
 import { torqueWords } from './text/torque.ts';
 import { verdictLines } from './text/verdict.ts';
-import { wantWords } from './text/wants.ts';
+import { wishedFor } from './text/wants.ts';
 import { say, wayOut } from './words/say.ts';
 
 /** A worksheet to print and take to the bench: the recommended plan with boxes to tick and blanks to fill in. */
@@ -16,7 +16,7 @@ export function worksheet(scene: Scene): string {
   const { answer, language } = scene;
   const [plan] = answer.plans;
   const head = [
-    `# ${literal(`${chassisName(scene, answer.now.chassis)}, ${answer.now.travel} mm: ${wantWords(scene, answer.question.wants)}`)}`,
+    `# ${literal(`${chassisName(scene, answer.now.chassis)}, ${answer.now.travel} mm: ${wishedFor(scene, answer.question)}`)}`,
     '',
   ];
   const lines = plan

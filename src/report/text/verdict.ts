@@ -2,12 +2,12 @@ import type { Plan } from '../../plan/index.ts';
 import { wrapped } from '../layout.ts';
 import { chassisName, type Scene } from '../scene.ts';
 import { say, wayOut } from '../words/say.ts';
-import { wantList, wantWords } from './wants.ts';
+import { bikeWords, wantList, wishedFor } from './wants.ts';
 
 /** What was asked, the verdict, and for a yes: total, minutes and days. */
 export function verdictLines(scene: Scene): string[] {
   const { answer, page } = scene;
-  const asked = `${chassisName(scene, answer.now.chassis)}, ${answer.now.travel} mm now. Wanted: ${wantWords(scene, answer.question.wants)}.`;
+  const asked = `${chassisName(scene, answer.now.chassis)}, ${answer.now.travel} mm now. Wanted: ${wishedFor(scene, answer.question)}.`;
   const plan = answer.plans[0];
   return [...wrapped(page, asked), '', ...(plan ? yes(scene, plan) : no(scene))];
 }
@@ -38,6 +38,14 @@ function taxWords({ tax, currency }: Plan['money']): string {
   return tax.included ? ` with ${tax.rate} % tax` : ` and ${tax.amount} ${currency} tax (${tax.rate} %)`;
 }
 
+/** Nothing was asked for, the fork suits the bike as it is, or it is as wished. */
+function nothingWords(scene: Scene): string {
+  const { wants, onto, ontoSize } = scene.answer.question;
+  const { phrases } = scene.language;
+  if (wantList(scene, wants).length > 0) return phrases.alreadySo;
+  return onto === undefined ? phrases.nothingWished : phrases.suitsAlready(bikeWords(scene, onto, ontoSize));
+}
+
 function no(scene: Scene): string[] {
   const { answer, page, language } = scene;
   const { status, question } = answer;
@@ -45,10 +53,7 @@ function no(scene: Scene): string[] {
   const meaning = language.codes.statuses[status].meaning;
   switch (status) {
     case 'nothing-to-do':
-      return wrapped(
-        page,
-        `${page.paint('good', `${verdict}.`)} ${wantList(scene, question.wants).length === 0 ? language.phrases.nothingWished : language.phrases.alreadySo}`,
-      );
+      return wrapped(page, `${page.paint('good', `${verdict}.`)} ${nothingWords(scene)}`);
     case 'stopped': {
       const way = language.codes.statuses.stopped.way({ steps: question.stepLimit });
       return wrapped(page, `${page.paint('warn', `${verdict}.`)} ${meaning} ${way}`);

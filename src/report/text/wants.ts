@@ -3,11 +3,15 @@ import type { Scene } from '../scene.ts';
 
 type Wants = Answer['question']['wants'];
 
-/** Wishes in one line: "130 mm of travel, keep the damper". */
-export function wantWords(scene: Scene, wants: Wants): string {
-  const words = wantList(scene, wants);
+/** Wishes in one line: "130 mm of travel, keep the damper, on Example trail bike, size m". */
+export function wishedFor(scene: Scene, { wants, onto, ontoSize }: Answer['question']): string {
+  const words = [...wantList(scene, wants), ...(onto === undefined ? [] : [`on ${bikeWords(scene, onto, ontoSize)}`])];
   return words.length === 0 ? 'nothing' : words.join(', ');
 }
+
+/** A bike by its name, with the size where one was named. */
+export const bikeWords = ({ catalog }: Scene, bike: string, size: string | undefined): string =>
+  `${catalog.bikes.get(bike)?.name ?? bike}${size === undefined ? '' : `, size ${size}`}`;
 
 /** Each wish in words. */
 export function wantList({ language, catalog }: Scene, wants: Wants): string[] {

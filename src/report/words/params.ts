@@ -197,7 +197,14 @@ export interface MemberParams {
   readonly 'standard-not-known': MemberParams['dimension'];
   readonly 'rotor-size': { readonly rotor: number | null; readonly native: number | null };
   readonly 'rotor-greatest': { readonly greatest: number | null };
-  readonly 'steerer-length': { readonly bike: string; readonly steerer: number | null; readonly needed: number };
+  readonly 'steerer-length': {
+    readonly bike: string;
+    readonly steerer: number | null;
+    readonly needed: number;
+    /** Length of a new one, and the slot that is renewed to get it. */
+    readonly uncut: number | null;
+    readonly renew: string;
+  };
   readonly 'notice-blocks': { readonly notice: string; readonly title: string; readonly text: string };
 }
 interface FrameRange {

@@ -28,6 +28,7 @@ export interface Phrases {
   readonly cautions: readonly string[];
   readonly standsAbove: string;
   readonly nothingWished: string;
+  readonly suitsAlready: (bike: string) => string;
   readonly alreadySo: string;
   readonly stoppedByNotice: string;
   /** A look or a measurement that tells cases apart, with what it shows in each. */

@@ -85,4 +85,32 @@ describe('two crowns, wolsket-584 at 200 mm', () => {
     const { status } = await askDemo({ chassis: 'wolsket-584', travelNow: 200, onto: 'hennivar-grundel' });
     expect(status).toBe('nothing-to-do');
   });
+
+  // Head tube 115, upper stack 8, stem 40: 163 mm, and the lower cup adds nothing to it. A steerer of 160 mm does not reach; a new one is 200 mm.
+  it('its steerer of 160 mm is too short for hennivar-grundel in l: no, and a new steerer is named', async () => {
+    const answer = await askDemo(QUESTIONS.dualCrownSteererShort);
+    expect(verdict(answer)).toEqual(refused('impossible'));
+    expect(conflicts(answer)).toEqual([['rule steerer-length', 'want want-onto']]);
+    expect(members(answer, 'steerer-length')[0]?.params).toMatchObject({
+      steerer: 160,
+      needed: 163,
+      uncut: 200,
+      renew: 'steerer',
+    });
+  });
+
+  // Steerer 64.00, star nut 2.90; bearing grease 6.50, gloves 0.60, towels 1.60; 5 + 5 + 4 + 26 + 4 + 6 + 8 = 58 min 66.70. Total 142.30.
+  // The upper that holds the stanchions stays where it is: a dual crown's steerer is a part of its own.
+  it('a new steerer reaches, and brings its star nut', async () => {
+    const plan = onlyPlan(await askDemo(QUESTIONS.dualCrownSteererNew));
+    expect(changes(plan)).toEqual([]);
+    expect(plan.lines.flatMap(({ action, sku }) => (action === 'buy' ? [sku] : []))).toEqual([
+      'ST-GREASE-50',
+      'ST-STARNUT',
+      'VH-GLOVE-2',
+      'VH-TOWEL-5',
+      'WS-STEER',
+    ]);
+    expect([money(plan), plan.minutes, plan.readyInDays]).toEqual([['66.90', '8.70', '66.70', '142.30'], 58, 0]);
+  });
 });

@@ -52,6 +52,15 @@ export const QUESTIONS = {
     wants: { axleToCrown: { least: 565, greatest: 570 } },
   },
 
+  dualCrownSteererShort: { ...wolsket, onto: 'hennivar-grundel', ontoSize: 'l', steererLength: 160 },
+  dualCrownSteererNew: {
+    ...wolsket,
+    onto: 'hennivar-grundel',
+    ontoSize: 'l',
+    steererLength: 160,
+    wants: { renew: ['steerer'] },
+  },
+
   // generations, replaced numbers, seals
   replaced: { ...fennockLong, wants: { travel: 140 } },
   replacedByName: { ...fennockLong, wants: { use: ['FN-AIR-140-W'] } },

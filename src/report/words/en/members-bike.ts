@@ -153,11 +153,11 @@ export const bikeMembers: WordsTable<Pick<MemberParams, BikeCode>> = {
     example: { greatest: 203 },
   },
   'steerer-length': {
-    say: ({ bike, steerer, needed }) =>
-      `the steerer must reach through the head tube of ${bike} and the stem, ${needed} mm and what cups and spacers add${steerer === null ? '' : `; it is ${steerer} mm now`}`,
+    say: ({ bike, steerer, needed, uncut, renew }) =>
+      `the steerer must reach through the head tube of ${bike} and the stem, ${needed} mm and what cups and spacers add${steerer === null ? '' : `; it is ${steerer} mm`}${uncut === null || steerer === null || uncut <= steerer ? '' : ` and is never extended; a new one comes ${uncut} mm long (--renew ${renew})`}`,
     meaning: 'A steerer is never extended. Spacers under the stem may come out.',
     way: () => 'Take spacers out, or another upper would be needed.',
-    example: { bike: 'Example trail bike', steerer: 170, needed: 165 },
+    example: { bike: 'Example trail bike', steerer: 170, needed: 165, uncut: 260, renew: 'upper' },
   },
   'notice-blocks': {
     say: ({ title, text }) => `${title}: ${text}`,

@@ -81,6 +81,7 @@ export const phrases: Phrases = {
     'Oil near rotor or pads means new pads: wheel and pads out, or covered. Solvents: fresh air, no flame. Dispose of waste by local rules.',
   ],
   nothingWished: 'Nothing was wished for. Ask for something, for instance --travel 130 or --service NAME.',
+  suitsAlready: (bike) => `The fork goes onto ${bike} as it is.`,
   alreadySo: 'The fork is as wished already.',
   stoppedByNotice: 'NO. A notice on this fork comes before any plan, so none was worked out.',
   decides: ({ code, slot, values }) => {
