@@ -1,5 +1,6 @@
 import { stringify } from 'csv-stringify/sync';
 import type { Answer } from '../plan/index.ts';
+import { UNIT_CODE } from './unit-code.ts';
 
 const COLUMNS = [
   'plan',
@@ -19,6 +20,7 @@ const COLUMNS = [
   'because',
   'bin',
   'days',
+  'unit_code',
 ] as const;
 
 /** The lines of every plan, one row a line, with a header. For spreadsheets and for other programs. */
@@ -43,6 +45,7 @@ export function asCsv({ plans }: Answer): string {
         line.because.join(' '),
         line.bin,
         line.action === 'buy' ? (line.days ?? 'unknown') : null,
+        UNIT_CODE[line.unit],
       ].map(harmless),
     ),
   );
