@@ -1,4 +1,4 @@
-import type { Bike, Catalog, Chassis, Geometry } from '../catalog/index.ts';
+import type { Bike, Catalog, Chassis, Geometry, Tyre } from '../catalog/index.ts';
 import type { Identity } from '../fitment/index.ts';
 import { axleToCrown, type BikeContext, type Build, forksOf } from '../fork/index.ts';
 import { axisLength, type Metres, metres, metresOf } from '../physics/index.ts';
@@ -16,6 +16,10 @@ export function drawingOf({ bike, size }: BikeContext): Geometry | null {
   if (size === null) return bike.geometry.length === 1 && only ? only : null;
   return bike.geometry.find(({ sizes }) => sizes === null || sizes.includes(size)) ?? null;
 }
+
+/** The tyre that turns in the fork afterwards: the one that is there, or its width on the bead seat of another wheel. */
+export const tyreAfter = (tyre: Tyre, wheel: number): Tyre =>
+  tyre.bead === wheel ? tyre : { designation: `${tyre.width}-${wheel}`, width: tyre.width, bead: wheel };
 
 /** A fork in a build at a travel; null where its length or its offset is not known. */
 export const forkLength = (chassis: Chassis, travel: Micrometres, settings: Build['settings']): ForkLength | null =>

@@ -95,10 +95,26 @@ export const springSchema = z.strictObject({
   spacers: spacerAdviceSchema.nullable(),
 });
 
+/** Room that is left at full compression, mm: by the tyre's designation, and by the largest tyre of it. Below zero it touches. */
+const roomSchema = z.strictObject({ nominal: z.number(), least: z.number() });
+
+/** The tyre in front with the fork at the bottom. */
+const tyreSchema = z.strictObject({
+  designation: z.string(),
+  /** Outside diameter, mm: by the rule of ISO 5775, and 1 % to either side. */
+  diameter: z.strictObject({ nominal: z.number(), least: z.number(), greatest: z.number() }),
+  /** `tight`: it clears by the rule, and by how tyres differ from it perhaps not. */
+  verdict: z.enum(['clears', 'tight', 'touches', 'not-known']),
+  crown: roomSchema.nullable(),
+  arch: roomSchema.nullable(),
+  width: roomSchema.nullable(),
+});
+
 export const effectsSchema = z.strictObject({
   travel: z.strictObject({ from: z.number(), to: z.number(), unit: z.literal('mm') }),
   axleToCrown: fromTo.extend({ measured: z.string() }).nullable(),
   mass: fromTo.nullable(),
+  tyre: tyreSchema.nullable(),
   geometry: geometrySchema.nullable(),
   spring: springSchema.nullable(),
 });

@@ -6,6 +6,7 @@ import { geometryFlags, springFlags } from './effect-flags.ts';
 import { geometryEffects } from './geometry-effects.ts';
 import type { Prepared } from './prepare.ts';
 import { springEffects } from './spring-effects.ts';
+import { tyreEffects } from './tyre-effects.ts';
 
 /** What a plan does to fork and bike, before and after, and what the desk should know of it. */
 export function planEffects(
@@ -35,6 +36,7 @@ export function planEffects(
               measured: after.chassis.axleToCrown?.measured ?? 'along-steerer',
             },
       mass: massFrom === null || massTo === null ? null : { from: massFrom, to: massTo, unit: 'g' },
+      tyre: tyreEffects(prepared, after.chassis),
       geometry: geometry?.kind === 'known' ? geometry.effects : null,
       spring,
     },

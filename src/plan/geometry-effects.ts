@@ -12,7 +12,7 @@ import {
 } from '../physics/index.ts';
 import type { Micrometres } from '../quantity/index.ts';
 import type { GeometryEffects } from './answer.ts';
-import { drawingOf, drawnFork, type ForkLength, forkLength } from './bike-drawing.ts';
+import { drawingOf, drawnFork, type ForkLength, forkLength, tyreAfter } from './bike-drawing.ts';
 import type { Prepared } from './prepare.ts';
 import { hundredths, tenths } from './rounding.ts';
 
@@ -110,10 +110,6 @@ function seated(
     after: { fork: metres(share * metresOf(travel)), rear },
   };
 }
-
-/** The tyre that turns in the fork afterwards: the one that is there, or its width on the bead seat of another wheel. */
-const tyreAfter = (tyre: Tyre, wheel: number): Tyre =>
-  tyre.bead === wheel ? tyre : { designation: `${tyre.width}-${wheel}`, width: tyre.width, bead: wheel };
 
 function radiusOf({ width, bead }: Tyre): Metres {
   const size = tyreSize(metres(width / 1000), metres(bead / 1000));

@@ -1,7 +1,10 @@
+import type { Supply } from '../catalog/index.ts';
+import { compareOils, type NamedOil, viscosityOf } from '../physics/index.ts';
 import { purchases } from '../supply/index.ts';
 import type { Flag } from './answer.ts';
 import { money } from './lines.ts';
 import type { Prepared } from './prepare.ts';
+import { hundredths } from './rounding.ts';
 import type { Candidate } from './search.ts';
 import { sourceOf } from './source.ts';
 import type { World } from './world.ts';
@@ -19,7 +22,12 @@ export function substituteFlags(world: World, prepared: Prepared, candidate: Can
       flags.push({
         severity: 'verify',
         code: 'substitute-used',
-        params: { specification: name, sku, name: supply?.name ?? sku },
+        params: {
+          specification: name,
+          sku,
+          name: supply?.name ?? sku,
+          ...inTheCold(specified(world, specification), supply),
+        },
         source: supply ? sourceOf(supply.source) : null,
       });
       continue;
@@ -39,7 +47,14 @@ export function substituteFlags(world: World, prepared: Prepared, candidate: Can
       flags.push({
         severity: 'advice',
         code: 'equal-offered',
-        params: { specification: name, sku: equal, name: supply.name, price: money(world, atOnce.supplies), days: 0 },
+        params: {
+          specification: name,
+          sku: equal,
+          name: supply.name,
+          price: money(world, atOnce.supplies),
+          days: 0,
+          ...inTheCold(catalog.supplies.get(sku), supply),
+        },
         source: sourceOf(supply.source),
       });
       break;
@@ -47,3 +62,27 @@ export function substituteFlags(world: World, prepared: Prepared, candidate: Can
   }
   return flags;
 }
+
+/** How far two oils that are equal at 40 °C may be apart at 0 °C without a word. Common practice, no source: the band of 40 °C. */
+const COLD_BAND = 0.1;
+
+/** How an equal oil stands to the specified one at 0 °C, where a ride in winter starts; not known where a data sheet is short. */
+function inTheCold(
+  one: Supply | undefined,
+  equal: Supply | undefined,
+): { readonly cold: string; readonly coldRatio: number | null } {
+  const compared = one && equal ? compareOils(named(one), named(equal), COLD_BAND) : null;
+  if (!compared?.ok) return { cold: 'not-known', coldRatio: null };
+  const { inTheCold: cold, ratio0 } = compared.value;
+  return { cold, coldRatio: ratio0 === null ? null : hundredths(ratio0) };
+}
+
+const named = ({ use, viscosity: { at40, at100 } }: Supply): NamedOil => ({
+  use,
+  at40: at40 === null ? null : viscosityOf(at40),
+  at100: at100 === null ? null : viscosityOf(at100),
+});
+
+/** The product that a specification means: the first that meets it by a maker's word. */
+const specified = ({ catalog }: World, specification: string): Supply | undefined =>
+  [...catalog.supplies.values()].find(({ meets }) => meets.includes(specification));

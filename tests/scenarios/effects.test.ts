@@ -165,6 +165,21 @@ describe('effects on the bike', () => {
     }
   });
 
+  // 57-622: 622 + 2 x 57 = 736 mm across, 368 mm of radius; one per cent more is 371.68 mm of radius and 57.57 mm of width.
+  it('tyre: what is left at the bottom by its designation, and by the largest that goes by it', () => {
+    const { tyre } = effects(bike);
+    expect(tyre).toEqual({
+      designation: '57-622',
+      diameter: { nominal: 736, least: 728.6, greatest: 743.4 },
+      verdict: 'tight',
+      crown: { nominal: 4, least: 0.3 },
+      arch: { nominal: 2, least: -1.7 },
+      width: { nominal: 5, least: 4.4 },
+    });
+    expect(effects({ ...bike, tyre: '50-622' }).tyre).toMatchObject({ verdict: 'clears', arch: { nominal: 9 } });
+    expect(effects({}).tyre).toBeNull();
+  });
+
   it('no bike: no figures, and no note', () => {
     const { geometry, codes } = effects({});
     expect(geometry).toBeNull();

@@ -42,7 +42,10 @@ const changes: readonly (readonly [string, string])[] = [
     'role: volume-spacers, volume: 9 mL, interfaces: { spacer-seat: snap }, fits: [{ family: wend }]',
   ],
   ['volume-spacers: { most: 2 }', 'volume-spacers: { most: 5 }'],
-  ['travel: { least: 100 mm, greatest: 140 mm }', 'offset: 44 mm\n    travel: { least: 100 mm, greatest: 160 mm }'],
+  [
+    'travel: { least: 100 mm, greatest: 140 mm }',
+    'offset: 44 mm\n    tyre-room: { crown: 372 mm, arch: 370 mm, width: 62 mm }\n    travel: { least: 100 mm, greatest: 160 mm }',
+  ],
   ['{ compressed: 400 mm, measured: along-steerer }', '{ compressed: 381.75 mm, measured: straight }'],
   [
     '- { travel: 120 mm, slots: { spring: W-S } }',

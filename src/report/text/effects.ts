@@ -7,7 +7,7 @@ const SHOWN = ['headAngle', 'bottomBracketHeight', 'reach', 'stack', 'trail'] as
 
 /** What a plan changes on fork and bike. The maker's word comes first; what is worked out stands beside it. */
 export function effectLines(scene: Scene, effects: Plan['effects']): string[] {
-  const { travel, axleToCrown, mass, geometry, spring } = effects;
+  const { travel, axleToCrown, mass, tyre, geometry, spring } = effects;
   const { trait, measured, effect } = scene.language.phrases;
   const line = (text: string): string[] => wrapped(scene.page, text, '  ');
   return [
@@ -17,6 +17,7 @@ export function effectLines(scene: Scene, effects: Plan['effects']): string[] {
       : line(`${effect.axleToCrown} ${effect.change(axleToCrown)}, ${measured(axleToCrown.measured)}`)),
     ...(mass === null ? [] : line(`${effect.mass} ${effect.change(mass)}`)),
     ...springWords(scene, spring).flatMap(line),
+    ...(tyre === null ? [] : line(effect.tyre(tyre))),
     ...(geometry === null ? [] : geometryLines(scene, geometry)),
   ];
 }

@@ -67,14 +67,18 @@ export interface FlagParams {
   };
   readonly replaced: { readonly sku: string; readonly by: readonly string[] };
   readonly 'last-of-old-number': { readonly sku: string };
-  readonly 'substitute-used': { readonly specification: string; readonly sku: string; readonly name: string };
+  readonly 'substitute-used': {
+    readonly specification: string;
+    readonly sku: string;
+    readonly name: string;
+  } & InTheCold;
   readonly 'equal-offered': {
     readonly specification: string;
     readonly sku: string;
     readonly name: string;
     readonly price: string;
     readonly days: number;
-  };
+  } & InTheCold;
   readonly notice: NoticeParams;
   readonly 'notice-check': NoticeParams;
   readonly 'geometry-not-known': {
@@ -102,6 +106,11 @@ export interface FlagParams {
     readonly workedGreatest: number;
     readonly sag: number;
   };
+}
+/** How an equal oil stands to the specified one at 0 °C: equal, thinner, thicker or not known, and how many times as thick it is. */
+interface InTheCold {
+  readonly cold: string;
+  readonly coldRatio: number | null;
 }
 interface NoticeParams {
   readonly notice: string;

@@ -1,5 +1,5 @@
 import type { PictureWords } from '../../picture/index.ts';
-import type { Line, SetUpAnswer, SpringEffects, Step } from '../../plan/index.ts';
+import type { Line, Plan, SetUpAnswer, SpringEffects, Step } from '../../plan/index.ts';
 
 /** Headings, names and small phrases: all that is said beside the codes. */
 export interface Phrases {
@@ -84,6 +84,7 @@ export interface EffectPhrases {
   readonly figure: (name: string) => string;
   readonly mass: string;
   readonly axleToCrown: string;
+  readonly tyre: (tyre: NonNullable<Plan['effects']['tyre']>) => string;
   readonly onBike: (bike: string, size: string | null) => string;
   readonly atSag: (fork: number, rear: number) => string;
   readonly byChart: (rider: SpringEffects['rider'], before: Pumped | null, after: Pumped | null) => string;

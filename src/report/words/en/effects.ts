@@ -1,4 +1,5 @@
 import type { Change, EffectPhrases, Pumped } from '../phrases.ts';
+import { andList } from './shared.ts';
 
 const FIGURES: Readonly<Record<string, string>> = {
   headAngle: 'head angle',
@@ -45,6 +46,16 @@ export const effect: EffectPhrases = {
   figure: (name) => FIGURES[name] ?? name,
   mass: "mass of the fork's listed parts",
   axleToCrown: 'axle-to-crown',
+  tyre: ({ designation, verdict, crown, arch, width, diameter }) => {
+    const at = (place: string, room: typeof crown): string[] => (room === null ? [] : [`${place} ${room.nominal} mm`]);
+    const places = andList([...at('at the crown', crown), ...at('at the arch', arch), ...at('in width', width)]);
+    const spread = Math.round((diameter.greatest - diameter.nominal) * 5) / 10;
+    const doubt =
+      verdict === 'tight'
+        ? `; a tyre may be up to ${spread} mm more in radius than its designation says: measure the gap`
+        : '';
+    return `tyre ${designation} with the fork at the bottom, room left ${places}${doubt}`;
+  },
   onBike: (bike, size) => `on ${bike}${size === null ? '' : `, size ${size}`}, unloaded:`,
   atSag: (fork, rear) => `with ${percent(fork)} of sag in the fork and ${rear} mm at the rear axle:`,
   byChart: ({ mass }, before, after) =>

@@ -16,6 +16,19 @@ type BikeCode =
   | 'notice'
   | 'notice-check';
 
+/** How an equal oil stands to the specified one where a ride in winter starts. */
+function inTheCold({ cold, coldRatio }: { readonly cold: string; readonly coldRatio: number | null }): string {
+  switch (cold) {
+    case 'equal':
+      return 'It is equal in the cold too.';
+    case 'thicker':
+    case 'thinner':
+      return `It is ${cold} in the cold: ${coldRatio ?? '?'} times as thick at 0 °C.`;
+    default:
+      return 'How thick it is in the cold is not known.';
+  }
+}
+
 /** Flags about the bike, about replaced numbers and equal supplies, and about notices. */
 export const bikeFlags: WordsTable<Pick<FlagParams, BikeCode>> = {
   'frame-limit-not-known': {
@@ -78,18 +91,32 @@ export const bikeFlags: WordsTable<Pick<FlagParams, BikeCode>> = {
     example: { sku: 'AB-CAP' },
   },
   'substitute-used': {
-    say: ({ specification, sku, name }) =>
-      `${name} (${sku}) is used for ${specification}, because the question allows an equal in its place.`,
+    say: ({ specification, sku, name, ...cold }) =>
+      `${name} (${sku}) is used for ${specification}, because the question allows an equal in its place. ${inTheCold(cold)}`,
     meaning: 'A supply that is said to be equal stands in for the specified one.',
     way: () => 'See that the customer and the maker of the fork agree to it.',
-    example: { specification: 'light bath oil', sku: 'CD-BATH-L', name: 'bath oil' },
+    example: {
+      specification: 'light bath oil',
+      sku: 'CD-BATH-L',
+      name: 'bath oil',
+      cold: 'thicker',
+      coldRatio: 1.3,
+    },
   },
   'equal-offered': {
-    say: ({ specification, sku, name, price, days }) =>
-      `Instead of waiting for ${specification}: ${name} (${sku}) is said to be equal, costs ${price} and is ${days === 0 ? 'on the shelf' : `there in ${days} days`}.`,
+    say: ({ specification, sku, name, price, days, ...cold }) =>
+      `Instead of waiting for ${specification}: ${name} (${sku}) is said to be equal, costs ${price} and is ${days === 0 ? 'on the shelf' : `there in ${days} days`}. ${inTheCold(cold)}`,
     meaning: 'What is specified cannot be had at once, and an equal can. It is offered, never chosen silently.',
     way: () => 'Ask again with --substitutes to have it used.',
-    example: { specification: 'light bath oil', sku: 'CD-BATH-L', name: 'bath oil', price: '9.80', days: 0 },
+    example: {
+      specification: 'light bath oil',
+      sku: 'CD-BATH-L',
+      name: 'bath oil',
+      price: '9.80',
+      days: 0,
+      cold: 'equal',
+      coldRatio: 1.02,
+    },
   },
   notice: {
     say: ({ title, text }) => `${title}: ${text}`,
