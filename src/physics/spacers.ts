@@ -75,22 +75,42 @@ export function spacersKeepingEnd(question: SpacerQuestion): Computed<SpacerAnsw
   return computed({ before: target, counts, keeps, nearest: nearest.count, reach });
 }
 
-/** Between the first two neighbouring counts whose ratios lie on either side of the wanted one, by halving. */
+/** Between the first two neighbouring counts whose ratios lie on either side of the wanted one. */
 function keepingCount(question: SpacerQuestion, counts: readonly SpacerCountEffect[], target: number): number | null {
   for (const [index, { count, ratio }] of counts.entries()) {
     if (ratio === target) return count;
     const next = counts[index + 1];
     if (!next || ratio < target === next.ratio < target) continue;
-    let [low, high] = [count, next.count];
-    for (let turn = 0; turn < 50; turn += 1) {
-      const middle = (low + high) / 2;
+    return between({ count, off: ratio - target }, { count: next.count, off: next.ratio - target }, (middle) => {
       const one = ratioWith(question, question.after, middle);
-      if (one.ok && one.value.ratio < target === ratio < target) low = middle;
-      else high = middle;
-    }
-    return (low + high) / 2;
+      return one.ok ? one.value.ratio - target : null;
+    });
   }
   return null;
+}
+
+interface Side {
+  readonly count: number;
+  /** How far the ratio is off, above zero or below. */
+  readonly off: number;
+}
+
+/**
+ * False position, with the weight of a side that stays halved (the Illinois rule): the ratio is nearly straight between two counts, so
+ * a handful of steps reach the last float digit where halving takes fifty.
+ */
+function between(one: Side, other: Side, off: (count: number) => number | null): number {
+  let [a, b] = [one, other];
+  for (let turn = 0; turn < 60 && Math.abs(b.count - a.count) > 1e-13; turn += 1) {
+    const count = b.count - (b.off * (b.count - a.count)) / (b.off - a.off);
+    const found = off(count);
+    if (found === null || found === 0) return count;
+    a = found < 0 === b.off < 0 ? { count: a.count, off: a.off / 2 } : b;
+    const step = Math.abs(count - b.count);
+    b = { count, off: found };
+    if (step < 1e-13) break;
+  }
+  return b.count;
 }
 
 function ratioWith(question: SpacerQuestion, spring: AirSpring, count: number): Computed<SpacerCountEffect> {

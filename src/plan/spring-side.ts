@@ -33,16 +33,6 @@ export function springSide(loaded: LoadedSpring | null, rider: Rider): SpringSid
 const SILENT = { start: null, sag: null, forceAtSag: null, forceAtEnd: null, endRatio: null, outside: null };
 
 function airSide({ part, spring, limits }: Extract<LoadedSpring, { kind: 'air' }>, rider: Rider): SpringSide {
-  const row = limits.chart === null ? null : chartRow(limits.chart, rider.load.rider);
-  const side: SpringSide = {
-    sku: part.sku,
-    kind: 'air',
-    travel: millimetresOf(spring.travel),
-    volumeSpacers: spring.spacers,
-    rate: null,
-    chart: row?.ok ? chartOf(row.value) : null,
-    ...SILENT,
-  };
   const start = startPressure({
     spring,
     rider: rider.load,
@@ -50,6 +40,16 @@ function airSide({ part, spring, limits }: Extract<LoadedSpring, { kind: 'air' }
     ambient: AROUND,
     limits,
   });
+  const row = start.ok ? start.value.chart : rowFor(limits.chart, rider);
+  const side: SpringSide = {
+    sku: part.sku,
+    kind: 'air',
+    travel: millimetresOf(spring.travel),
+    volumeSpacers: spring.spacers,
+    rate: null,
+    chart: row && chartOf(row),
+    ...SILENT,
+  };
   if (!start.ok) return { ...side, outside: reason(start) };
   const { pressure, load, psi, bar } = start.value;
   const filled = { pump: pressure, ambient: AROUND, exponent: HIT_EXPONENT };
@@ -63,6 +63,12 @@ function airSide({ part, spring, limits }: Extract<LoadedSpring, { kind: 'air' }
     forceAtEnd: rounded(end.value),
     endRatio: hundredths(end.value / load),
   };
+}
+
+/** The maker's word for a rider for whom nothing is worked out. */
+function rowFor(chart: readonly ChartRow[] | null, rider: Rider): ChartRow | null {
+  const row = chart === null ? null : chartRow(chart, rider.load.rider);
+  return row?.ok ? row.value : null;
 }
 
 function coilSide({ part, coil }: Extract<LoadedSpring, { kind: 'coil' }>, rider: Rider): SpringSide {
