@@ -2,7 +2,7 @@ import type { Shop } from '../catalog/index.ts';
 import type { ForkProblem } from '../fork/index.ts';
 import { type Micrometres, type Minor, minor, multiplyDivide } from '../quantity/index.ts';
 import type { Label, Plan } from './answer.ts';
-import { planEffects } from './effects.ts';
+import { type PlanEffects, planEffects } from './effects.ts';
 import { planFlags } from './flags.ts';
 import { money, planLines } from './lines.ts';
 import { byPreference } from './preference.ts';
@@ -21,7 +21,17 @@ export function assemblePlans(
 ): Plan[] {
   const sorted = [...candidates].sort((a, b) => byPreference(prepared.question.prefer, a.vector, b.vector));
   const labels = labelsOf(sorted.map(({ vector }) => vector));
-  return sorted.map((candidate, at) => assemble(world, prepared, fork, candidate, labels[at] ?? []));
+  // Plans that differ only in what is bought make the same fork of it.
+  const known = new Map<string, PlanEffects>();
+  const effectsOf = ({ values, build }: Candidate): PlanEffects => {
+    const key = values.join(' ');
+    const found = known.get(key) ?? planEffects(world.catalog, prepared, build);
+    known.set(key, found);
+    return found;
+  };
+  return sorted.map((candidate, at) =>
+    assemble(world, prepared, fork, candidate, labels[at] ?? [], effectsOf(candidate)),
+  );
 }
 
 function labelsOf(vectors: readonly PlanVector[]): Label[][] {
@@ -48,12 +58,12 @@ function assemble(
   fork: ForkProblem,
   candidate: Candidate,
   label: readonly Label[],
+  { effects, flags }: PlanEffects,
 ): Plan {
   const { build, work, purchase, vector, labour } = candidate;
   const [total, minutes, days, unpriced, unknowns] = vector;
   const steps = planSteps(world, prepared, fork, candidate);
   const lines = planLines(world, prepared, candidate);
-  const { effects, flags } = planEffects(world.catalog, prepared, build);
   return {
     label,
     build: Object.fromEntries(build.slots),

@@ -8,12 +8,13 @@ import type { Prepared } from './prepare.ts';
 import { springEffects } from './spring-effects.ts';
 import { tyreEffects } from './tyre-effects.ts';
 
+export interface PlanEffects {
+  readonly effects: Effects;
+  readonly flags: readonly Flag[];
+}
+
 /** What a plan does to fork and bike, before and after, and what the desk should know of it. */
-export function planEffects(
-  catalog: Catalog,
-  prepared: Prepared,
-  after: Build,
-): { readonly effects: Effects; readonly flags: readonly Flag[] } {
+export function planEffects(catalog: Catalog, prepared: Prepared, after: Build): PlanEffects {
   const { now } = prepared;
   const travelAfter = after.slots.has('spring') ? (travelOf(catalog, after, now.identity) ?? now.travel) : now.travel;
   const from = axleToCrown(now.build.chassis, now.travel, now.build.settings);
