@@ -282,7 +282,7 @@ function dosedFrom(programme: BuildModel['programme'], market: Market, price: nu
     );
     market.unpriced.push([1, some]);
   } else {
-    const cost = programme.whole(1_000_000);
+    const cost = programme.whole(10_000);
     programme.add(
       [
         [2 * perSteps, cost],

@@ -75,6 +75,29 @@ export class Programme {
     ].join('\n');
   }
 
+  /** As rules of answer set programming: a whole number is the sum of its binary digits, and each row a sum that must not be broken. */
+  toRules(objective: Terms): string {
+    const digits = this.upper.map((greatest) =>
+      Array.from({ length: greatest.toString(2).length }, (_, at) => 2 ** at),
+    );
+    const sum = (terms: Terms): string =>
+      added(terms)
+        .flatMap(([by, variable]) =>
+          (digits[variable] ?? []).map((digit) => `${by * digit},${variable},${digit}: x(${variable},${digit})`),
+        )
+        .join('; ');
+    const broken = { '<=': '>', '>=': '<', '=': '!=' } as const;
+    const bounded: Row[] = this.upper.map((bound, at) => ({ terms: [[1, at]], sense: '<=', bound }));
+    return [
+      ...digits.flatMap((all, at) => all.map((digit) => `{x(${at},${digit})}.`)),
+      ...[...bounded, ...this.rows].map(
+        ({ terms, sense, bound }) => `:- #sum{${sum(terms)}} ${broken[sense]} ${bound}.`,
+      ),
+      `#minimize{${sum(objective)}}.`,
+      '#show x/2.',
+    ].join('\n');
+  }
+
   get variables(): number {
     return this.upper.length;
   }

@@ -89,7 +89,7 @@ function labourOf({ desk, programme }: BuildModel, done: ReadonlyMap<string, Var
   const flat = services.filter(({ id }) => labour.flat?.[id] !== undefined);
   const covered = new Set(flat.flatMap(({ operations }) => operations));
   const rate = Math.round(Number(labour.rate) * 100);
-  const hourly = programme.whole(1_000_000);
+  const hourly = programme.whole(50_000);
   programme.add(
     [
       [120, hourly],
