@@ -32,6 +32,8 @@ export async function runServe(given: Given, io: Io): Promise<ExitCode> {
     case 'listening': {
       const { service } = started;
       const { world, loaded } = service.edition;
+      // before anybody can know that it is there to be stopped
+      const end = told('SIGINT', 'SIGTERM');
       const beside = [loaded.stock ?? 'no stock file', loaded.shop ?? 'no shop file'].join(', ');
       io.out(
         [
@@ -42,7 +44,7 @@ export async function runServe(given: Given, io: Io): Promise<ExitCode> {
           '',
         ].join('\n'),
       );
-      await told('SIGINT', 'SIGTERM');
+      await end;
       await service.stop();
       io.out('Stopped.\n');
       return EXIT.yes;

@@ -18,6 +18,7 @@ export async function sendJson(request: Request, response: Response, text: strin
   response.setHeader('Content-Type', 'application/json; charset=utf-8');
   if (text.length < WORTH_PACKING) {
     if (tag !== null) response.setHeader('ETag', tag);
+    response.setHeader('Content-Length', Buffer.byteLength(text));
     response.end(text);
     return;
   }

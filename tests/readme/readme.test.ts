@@ -2,6 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { follows } from './follows.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const readme = readFileSync(`${root}/README.md`, 'utf8');
@@ -34,23 +35,6 @@ function run(args: readonly string[]): { readonly out: string; readonly code: nu
     const out = failed.status === 2 ? failed.stderr : failed.stdout;
     return { out: out ?? '', code: failed.status ?? -1 };
   }
-}
-
-/** Every shown line stands in the output, in order, without a gap but where lines are left out. */
-function follows(shown: readonly string[], printed: readonly string[]): boolean {
-  let at = 0;
-  let gap = false;
-  for (const line of shown) {
-    if (line.trim() === '[...]') {
-      gap = true;
-      continue;
-    }
-    const found = gap ? printed.indexOf(line, at) : printed[at] === line ? at : -1;
-    if (found < 0) return false;
-    at = found + 1;
-    gap = false;
-  }
-  return gap || printed.slice(at).every((line) => line.trim() === '');
 }
 
 describe('README', () => {

@@ -81,9 +81,19 @@ describe('legwork serve', () => {
     expect(service.err()).not.toMatch(/not-for-the-log|\/health/);
   });
 
-  it('npm start: is the command', () => {
+  it('npm start: is the command, and what the README shows of it is what it says', async () => {
     const { scripts } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
     expect(scripts.start).toBe('node dist/legwork.js serve');
+    const [, shown = ''] =
+      /```console\n\$ npm start\n([\s\S]*?)```/.exec(readFileSync(join(root, 'README.md'), 'utf8')) ?? [];
+    const service = await started(['--port', '0', '--log', 'silent']);
+    const said = service.out().replace(service.url, 'http://127.0.0.1:8417');
+    for (const line of shown
+      .trim()
+      .split('\n')
+      .filter((one) => one !== '[...]'))
+      expect(said).toContain(line);
+    expect(await stopped(service, 'SIGTERM')).toBe(0);
     expect(COMMANDS.find(({ name }) => name === 'serve')?.examples).toContain('legwork serve');
   });
 
