@@ -1,5 +1,7 @@
 import { execFileSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { follows } from './follows.ts';
@@ -55,6 +57,15 @@ describe('README', () => {
     const commands = [...readme.matchAll(/^legwork ([^\n#>]*)/gm)].map((match) => (match[1] ?? '').trim());
     expect(commands.length).toBeGreaterThan(4);
     for (const command of commands) expect([0, 1], command).toContain(run(command.split(/\s+/)).code);
+  });
+
+  it('picture: what is shown is what the command before it draws', () => {
+    const [, question = '', file = ''] =
+      /\$ legwork (plan [^\n]*--rider-mass[^\n]*)\n[\s\S]*?with `--picture (\S+)`/.exec(readme) ?? [];
+    const drawn = join(mkdtempSync(join(tmpdir(), 'legwork-readme-')), 'drawn.svg');
+    run([...question.split(/\s+/), '--picture', drawn]);
+    expect(readFileSync(`${root}/${file}`, 'utf8')).toBe(readFileSync(drawn, 'utf8'));
+    expect(readme).toContain(`](${file})`);
   });
 
   it('package: the two commands are the scripts that package.json has', () => {

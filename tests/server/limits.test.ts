@@ -216,7 +216,7 @@ describe('limits', () => {
 
 describe('stopping', () => {
   it('what is brief is finished, what goes on for too long is cut off, and nothing more is taken', async () => {
-    const tried = await serve({ farewell: 3_000 });
+    const tried = await serve({ farewell: 10_000 });
     const { crew } = tried.service.desk.current;
     const statusOf = (asked: Promise<Response>): Promise<number | 'cut off'> =>
       asked.then(({ status }) => status).catch(() => 'cut off');
