@@ -172,6 +172,7 @@ const shorter = (label: readonly string[], spring: string, price: string, days: 
     mass: { from: 2281, to: 2276, unit: 'g' },
     geometry: null,
     spring: null,
+    tyre: null,
   },
   flags: [],
 });
@@ -241,6 +242,7 @@ export const serviceAnswer = answer({ wants: { use: [], keep: [], renew: [], ser
       mass: { from: 2281, to: 2281, unit: 'g' },
       geometry: null,
       spring: null,
+      tyre: null,
     },
     flags: [],
   },

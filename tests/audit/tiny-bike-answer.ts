@@ -53,6 +53,7 @@ export const bikeAnswer = {
         mass: { from: 2281, to: 2281, unit: 'g' },
         geometry: null,
         spring: null,
+        tyre: null,
       },
       flags: [],
     },
