@@ -83,42 +83,58 @@ export type Parsed<D extends Dimension> =
   | { readonly ok: false; readonly fault: QuantityFault };
 
 const WRITTEN = /^\s*([0-9]+(?:\.[0-9]+)?)\s*([^\s0-9.].*?)\s*$/;
-const memo = new Map<string, Parsed<Dimension>>();
+
+/** Held units of a dimension in one unit, as an exact fraction; or why the unit is none of the dimension. */
+type Factor =
+  | { readonly over: bigint; readonly under: bigint }
+  | Extract<QuantityFault, 'unknown-unit' | 'wrong-dimension'>;
+
+/** The unit library is asked once for each unit: it works in whole fractions and takes its time. */
+const factors = new Map<string, Factor>();
 
 /**
  * Reads a quantity as people write it ("150 mm", "1.125 in", "7 N·m") into the whole units it is held in.
  * Exact: the decimal number is taken as a fraction; a value between two held units is rounded half up.
  */
 export function parseQuantity<D extends Dimension>(dimension: D, text: string): Parsed<D> {
-  const key = `${dimension} ${text}`;
-  const known = memo.get(key);
-  if (known) return known as Parsed<D>;
-  const parsed = parse(dimension, text);
-  if (memo.size < 50_000) memo.set(key, parsed);
-  return parsed;
-}
-
-function parse<D extends Dimension>(dimension: D, text: string): Parsed<D> {
   const match = WRITTEN.exec(text);
   if (!match?.[1] || !match[2]) return { ok: false, fault: 'not-a-quantity' };
-  const unit = readUnit(match[1], SPELLING.get(match[2]) ?? match[2]);
-  if (!unit) return { ok: false, fault: 'unknown-unit' };
-  if (!unit.equalBase(math.unit(HELD_IN[dimension]))) return { ok: false, fault: 'wrong-dimension' };
-  const exact = unit.toNumeric(HELD_IN[dimension]) as Fraction;
-  const [times, by] = SCALE[dimension];
-  const scaled = exact.mul(times).div(by).add(0.5).floor();
-  const value = Number(scaled.valueOf());
+  const factor = factorOf(dimension, match[2]);
+  if (typeof factor === 'string') return { ok: false, fault: factor };
+  const [whole = '', digits = ''] = match[1].split('.');
+  const over = BigInt(whole + digits) * factor.over;
+  const under = 10n ** BigInt(digits.length) * factor.under;
+  const value = Number((2n * over + under) / (2n * under));
   return Number.isSafeInteger(value) && value <= 1e12
     ? { ok: true, value: held(dimension, value) }
     : { ok: false, fault: 'out-of-range' };
 }
 
-function readUnit(number: string, unit: string): Unit | null {
+function factorOf(dimension: Dimension, written: string): Factor {
+  const key = `${dimension} ${written}`;
+  const known = factors.get(key);
+  if (known !== undefined) return known;
+  const factor = workOut(dimension, SPELLING.get(written) ?? written);
+  if (factors.size < MOST_FACTORS) factors.set(key, factor);
+  return factor;
+}
+
+/** Most units that are remembered: what people write in error is without end. */
+const MOST_FACTORS = 1_000;
+
+function workOut(dimension: Dimension, unit: string): Factor {
+  const one = readUnit(unit);
+  if (!one) return 'unknown-unit';
+  if (!one.equalBase(math.unit(HELD_IN[dimension]))) return 'wrong-dimension';
+  const [times, by] = SCALE[dimension];
+  const exact = (one.toNumeric(HELD_IN[dimension]) as Fraction).mul(times).div(by);
+  return { over: exact.n, under: exact.d };
+}
+
+function readUnit(unit: string): Unit | null {
   try {
     const exact = EXACT.get(unit);
-    return exact
-      ? math.unit(math.fraction(number).mul(math.fraction(exact.times)), exact.unit)
-      : math.unit(math.fraction(number), unit);
+    return exact ? math.unit(math.fraction(exact.times), exact.unit) : math.unit(math.fraction(1), unit);
   } catch {
     return null;
   }

@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { counterTimes } from './counter.ts';
+import { firstReadTimes } from './first-read.ts';
 import { sampled } from './measure.ts';
 
 /** `npm run bench`: medians and ratios, all peers in one run. Start-up of Node is taken as the unit for the command. */
@@ -27,6 +28,11 @@ for (const [when, times] of [
 }
 const slowest = [...day].sort((a, b) => b[1].median - a[1].median).slice(0, 5);
 for (const [name, { median }] of slowest) console.log(`  ${name.padEnd(24)} ${shown(median)}`);
+
+const [bareYaml, whole] = await firstReadTimes(ROUNDS);
+console.log(
+  `first read of changed files: ${shown(whole)} from text to a linked catalogue, ${(whole / bareYaml).toFixed(2)} times the ${shown(bareYaml)} of the bare YAML library on the same bytes (CPU time, medians, in turn)`,
+);
 
 const wall = (args: readonly string[]): number => {
   const from = performance.now();
