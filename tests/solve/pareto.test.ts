@@ -4,6 +4,7 @@ import type { Domains } from '../../src/solve/domains.ts';
 import { beats } from '../../src/solve/front.ts';
 import {
   type FrontResult,
+  leastVector,
   type Problem,
   paretoFront,
   StepBudget,
@@ -84,6 +85,20 @@ describe('pareto front', () => {
       expect(end).toBe('whole');
       expect(entries.length).toBe(new Set(entries.map(({ vector }) => vector.join(' '))).size);
       expect(shown(entries)).toEqual(shown(byHand(one)));
+    });
+  });
+
+  it('law: the first vector in an order of its parts is the one of the front that comes first, with the same assignment', () => {
+    const asked = fc.tuple(cases, fc.shuffledSubarray([0, 1, 2], { minLength: 3 }), fc.integer({ min: 0, max: 3 }));
+    hold('first vector equals the first of brute force', 800, asked, ([one, priority, limit]) => {
+      const objectives = { floor: floorBy(one), vectors: one.cost };
+      const canonical = { order: one.order, counted: one.counted };
+      const found = (steps: number) => leastVector(one.problem, objectives, priority, canonical, new StepBudget(steps));
+      const by = (vector: Vector): readonly number[] => priority.map((part) => vector[part] ?? 0);
+      const [first] = [...byHand(one)].sort((a, b) => inOrder(by(a.vector), by(b.vector)));
+      expect(found(1_000_000)).toEqual(first ?? 'none');
+      // with few steps: the same, or that they ran out
+      expect([first ?? 'none', 'stopped']).toContainEqual(found(limit));
     });
   });
 
