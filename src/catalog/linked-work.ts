@@ -10,6 +10,8 @@ export interface Tool {
   readonly id: string;
   readonly name: string;
   readonly size: string | null;
+  /** Of a torque tool that is set: its lowest mark and its greatest torque. */
+  readonly torque: { readonly least: MillinewtonMetres; readonly greatest: MillinewtonMetres } | null;
   readonly price: Minor | null;
 }
 export type SupplyUse =

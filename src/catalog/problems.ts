@@ -162,6 +162,12 @@ export interface ProblemParams {
     readonly least: number;
     readonly greatest: number;
   };
+  'torque-out-of-reach': {
+    readonly operation: string;
+    readonly fastener: string;
+    readonly torque: string;
+    readonly tools: readonly string[];
+  };
   'oil-not-thinning': { readonly sku: string; readonly at40: number; readonly at100: number };
   'oils-differ': {
     readonly sku: string;

@@ -255,6 +255,7 @@ export interface RawTool {
   readonly id: string;
   readonly name: string;
   readonly size?: string;
+  readonly torque?: { readonly least: string; readonly greatest: string };
   readonly maker?: string;
   readonly price?: string | number;
   readonly source?: RawSource;

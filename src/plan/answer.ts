@@ -57,6 +57,8 @@ const fastenerSchema = z.strictObject({
   state: z.string().nullable(),
   position: z.string().nullable(),
   count: z.int(),
+  /** The torque tool that suits best, of the shop's or else of the catalogue's, and how far off it may be there, N·m (ISO 6789). */
+  wrench: z.strictObject({ tool: z.string(), deviation: z.number() }).nullable(),
 });
 
 const stepSchema = z.strictObject({

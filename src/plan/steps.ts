@@ -8,6 +8,7 @@ import type { Prepared } from './prepare.ts';
 import type { Candidate } from './search.ts';
 import { sourceOf } from './source.ts';
 import type { World } from './world.ts';
+import { wrenchFor } from './wrench.ts';
 
 /** The order of work, each step with its tools, torques, amounts, looks and cautions. */
 export function planSteps(world: World, prepared: Prepared, fork: ForkProblem, candidate: Candidate): Step[] {
@@ -32,6 +33,7 @@ export function planSteps(world: World, prepared: Prepared, fork: ForkProblem, c
         state: fastener.state,
         position: fastener.position,
         count: fastener.count,
+        wrench: wrenchFor(world, fastener.torque),
       })),
       amounts: work.amounts
         .filter((amount) => amount.operation === operation.id)

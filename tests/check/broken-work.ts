@@ -75,4 +75,12 @@ export const BROKEN_WORK: readonly Broken[] = [
     to: 'meets: [medium-bath-varnholt]\n',
     at: '- sku: VH-BATH-M\n',
   },
+  {
+    code: 'torque-out-of-reach',
+    what: 'a top cap that is tightened with the small torque wrench',
+    file: 'quennet.yaml',
+    from: 'torque: 22 N·m, state: greased }\n    tools: [torque-high]\n    minutes: 3 min',
+    to: 'torque: 22 N·m, state: greased }\n    tools: [torque-low]\n    minutes: 3 min',
+    at: '- id: quennet-cap-on\n',
+  },
 ];

@@ -183,12 +183,21 @@ export function linkSupply(reader: RecordReader<RawSupply>): {
   return { supply, packs };
 }
 
-export const linkTool = (reader: RecordReader<RawTool>): Tool => ({
-  id: reader.at.raw.id,
-  name: reader.at.raw.name,
-  size: reader.at.raw.size ?? null,
-  price: reader.price(reader.at.raw.price, ['price']),
-});
+export function linkTool(reader: RecordReader<RawTool>): Tool {
+  const { id, name, size, torque, price } = reader.at.raw;
+  return {
+    id,
+    name,
+    size: size ?? null,
+    torque: torque
+      ? {
+          least: reader.quantity('torque', torque.least, ['torque', 'least']),
+          greatest: reader.quantity('torque', torque.greatest, ['torque', 'greatest']),
+        }
+      : null,
+    price: reader.price(price, ['price']),
+  };
+}
 
 function checkNumbers<T>(reader: RecordReader<T>, numbers: RawNumbers | undefined, path: Path): void {
   const gtin = numbers?.gtin;

@@ -20,6 +20,8 @@ export interface Phrases {
   readonly minutes: (minutes: number) => string;
   readonly ready: (days: number | null) => string;
   readonly arrives: (days: number | null) => string;
+  /** A torque tool that suits, and how far off it may be, N·m. */
+  readonly wrench: (tool: string, deviation: number) => string;
   readonly measured: (how: string) => string;
   readonly effect: EffectPhrases;
   readonly setUp: SetUpPhrases;

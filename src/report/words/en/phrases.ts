@@ -43,6 +43,7 @@ export const phrases: Phrases = {
     days === null ? 'date not known' : days === 0 ? 'ready at once' : `ready in ${days} ${days === 1 ? 'day' : 'days'}`,
   arrives: (days) =>
     days === null ? 'date not known' : days === 0 ? 'on the shelf' : `in ${days} ${days === 1 ? 'day' : 'days'}`,
+  wrench: (tool, deviation) => `${tool} (may be off by ${deviation} N·m)`,
   measured: (how) => (how === 'straight' ? 'measured straight to the axle' : 'measured along the steerer'),
   effect,
   setUp,

@@ -33,7 +33,8 @@ type DoubtCode =
   | 'spacers-contradicted'
   | 'oil-breaks-specification'
   | 'oil-not-thinning'
-  | 'oils-differ';
+  | 'oils-differ'
+  | 'torque-out-of-reach';
 
 /** The rule that is broken, with what it asks for. A reason that the catalogue gives may end in a full stop of its own. */
 const ruleWords = (about: string, rule: Parameters<typeof memberSentence>[1], values: readonly string[]): string =>
@@ -74,6 +75,14 @@ export const doubtProblems: WordsTable<Pick<ProblemParams, DoubtCode>> = {
       otherTravel: '150 mm',
       otherStandard: 1,
     },
+  },
+  'torque-out-of-reach': {
+    say: ({ operation, fastener, torque, tools }) =>
+      `${operation} tightens the ${fastener} to ${torque}, and no torque tool that it names is made for that: ${andList(tools)}.`,
+    meaning:
+      'A step names torque tools, and their range from lowest mark to greatest torque (ISO 6789) does not hold what it tightens to.',
+    way: () => 'Name the tool that reaches, or correct the torque or the range of the tool.',
+    example: { operation: 'example-cap-on', fastener: 'top cap', torque: '28 N·m', tools: ['torque-low'] },
   },
   'oil-breaks-specification': {
     say: ({ sku, specification, found, least, greatest }) =>
