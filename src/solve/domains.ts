@@ -23,6 +23,12 @@ export class Domains {
     return true;
   }
 
+  /** Takes every other value away. */
+  keepOnly(variable: number, value: number): void {
+    const size = this.sizes[variable] ?? 0;
+    for (let other = 0; other < size; other++) if (other !== value) this.remove(variable, other);
+  }
+
   /** The only possible value, or the first of several. -1 where none is left. */
   first(variable: number): number {
     return this.alive[variable]?.indexOf(1) ?? -1;

@@ -1,6 +1,6 @@
 import type { StepBudget } from './budget.ts';
 import type { Vector } from './front.ts';
-import { type Canonical, canonicalAssignment, type Objectives } from './pareto.ts';
+import { type Canonical, canonicalAssignment, type Objectives, runByPromise } from './pareto.ts';
 import type { Problem } from './problem.ts';
 import { Search } from './search.ts';
 
@@ -25,7 +25,7 @@ export function leastVector(
   const search = new Search(problem, () => true, canonical.order);
   let best: Vector | null = null;
   const isWorse = (vector: Vector): boolean => best !== null && compare(best, vector, priority) <= 0;
-  const end = search.run(budget, {
+  const end = runByPromise(search, objectives, budget, {
     cut: (domains) => isWorse(objectives.floor(domains)),
     leaf: (values) => {
       for (const vector of objectives.vectors(values)) if (!isWorse(vector)) best = vector;

@@ -2,7 +2,7 @@ import type { StepBudget } from './budget.ts';
 import type { Domains } from './domains.ts';
 import { noWorse, sameVector, type Vector } from './front.ts';
 import type { Problem } from './problem.ts';
-import { Search, type SearchEnd } from './search.ts';
+import { Search, type SearchEnd, type Visitor } from './search.ts';
 
 /** Several things to keep small at once. */
 export interface Objectives {
@@ -37,7 +37,7 @@ export function paretoFront(
 ): FrontResult {
   const search = new Search(problem, () => true, canonical.order);
   const vectors: Vector[] = [];
-  const end = search.run(budget, {
+  const end = runByPromise(search, objectives, budget, {
     cut: (domains) => {
       const floor = objectives.floor(domains);
       return vectors.some((vector) => noWorse(vector, floor));
@@ -54,6 +54,27 @@ export function paretoFront(
     entries.push({ vector, values });
   }
   return { entries, end };
+}
+
+/** Leaves after which a search begins again where the floors are least. */
+const FEW_LEAVES = 24;
+
+/**
+ * A whole search whose order does not matter. One that is long begins anew with the values in the order of the floors that they leave: good leaves come early, and what
+ * is known of them cuts the rest.
+ */
+export function runByPromise(search: Search, objectives: Objectives, budget: StepBudget, visitor: Visitor): SearchEnd {
+  let leaves = 0;
+  const end = search.run(budget, {
+    ...visitor,
+    leaf: (values) => {
+      leaves++;
+      return visitor.leaf(values) && leaves < FEW_LEAVES;
+    },
+  });
+  if (end !== 'enough' || leaves < FEW_LEAVES) return end;
+  const ranked = search.ranked((domains) => objectives.floor(domains));
+  return search.run(budget, { ...visitor, valuesOf: (variable) => ranked[variable] ?? [] });
 }
 
 /** Keeps only unbeaten vectors, each once. */

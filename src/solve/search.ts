@@ -10,6 +10,8 @@ export type SearchEnd = 'whole' | 'enough' | 'stopped';
 export interface Visitor {
   readonly cut?: (domains: Domains) => boolean;
   readonly leaf: (values: readonly number[]) => boolean;
+  /** In which order the values of a variable are tried; ascending where it is left out. */
+  readonly valuesOf?: (variable: number) => readonly number[];
 }
 
 /** A problem made ready for searches in one order of its variables; which members hold is settled. */
@@ -39,6 +41,18 @@ export class Search {
     return this.descend(domains, 0, budget, visitor);
   }
 
+  /** For each variable its values by a score of the problem in which it has that value alone, the least first; nothing is propagated. */
+  ranked(score: (domains: Domains) => readonly number[]): readonly (readonly number[])[] {
+    const domains = new Domains(this.sizes);
+    this.propagator.start(domains);
+    return this.sizes.map((size, variable) => {
+      const scored = Array.from({ length: size }, (_, value) => value)
+        .filter((value) => domains.has(variable, value))
+        .map((value) => ({ value, score: scoreWith(domains, variable, value, score) }));
+      return scored.sort((a, b) => compareLists(a.score, b.score) || a.value - b.value).map(({ value }) => value);
+    });
+  }
+
   private descend(domains: Domains, depth: number, budget: StepBudget, visitor: Visitor): SearchEnd {
     if (visitor.cut?.(domains)) return 'whole';
     let at = depth;
@@ -46,16 +60,35 @@ export class Search {
     const variable = this.order[at];
     if (variable === undefined)
       return visitor.leaf(this.sizes.map((_size, one) => domains.first(one))) ? 'whole' : 'enough';
-    for (let value = 0; value < (this.sizes[variable] ?? 0); value++) {
+    const preferred = visitor.valuesOf?.(variable);
+    for (let place = 0; place < (preferred?.length ?? this.sizes[variable] ?? 0); place++) {
+      const value = preferred?.[place] ?? place;
       if (!domains.has(variable, value)) continue;
       if (!budget.take()) return 'stopped';
       const mark = domains.mark();
-      for (let other = 0; other < (this.sizes[variable] ?? 0); other++)
-        if (other !== value) domains.remove(variable, other);
+      domains.keepOnly(variable, value);
       const end = this.propagator.changed(domains, variable) ? this.descend(domains, at + 1, budget, visitor) : 'whole';
       domains.undo(mark);
       if (end !== 'whole') return end;
     }
     return 'whole';
   }
+}
+
+function scoreWith(
+  domains: Domains,
+  variable: number,
+  value: number,
+  score: (domains: Domains) => readonly number[],
+): readonly number[] {
+  const mark = domains.mark();
+  domains.keepOnly(variable, value);
+  const scored = [...score(domains)];
+  domains.undo(mark);
+  return scored;
+}
+
+function compareLists(a: readonly number[], b: readonly number[]): number {
+  const at = a.findIndex((one, place) => one !== b[place]);
+  return at < 0 ? 0 : (a[at] ?? 0) < (b[at] ?? 0) ? -1 : 1;
 }
