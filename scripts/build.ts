@@ -1,11 +1,13 @@
 /**
  * Bundles the command line into dist/: one entry, and a chunk for each part that only some calls need. What parses
  * files, and the service, are bundles of their own: in one build with the rest, they would be loaded with every plan.
+ * The page of the service goes into dist/web.
  */
 import { createHash } from 'node:crypto';
 import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { type BuildOptions, type BuildResult, build, type Plugin } from 'esbuild';
+import { buildPage } from './build-page.ts';
 
 const root = new URL('..', import.meta.url);
 const path = (name: string): string => fileURLToPath(new URL(name, root));
@@ -54,17 +56,19 @@ if (process.argv.includes('--metafile'))
   files.set(path('dist/meta.json'), Buffer.from(JSON.stringify(results.map(({ metafile }) => metafile))));
 const program = files.get(entry) ?? new Uint8Array();
 files.set(entry, Buffer.concat([Buffer.from('#!/usr/bin/env node\n'), program]));
+for (const [name, contents] of await buildPage()) files.set(path(`dist/web/${name}`), contents);
 
 // What runs meanwhile must not see half a program: parts first and only where they differ, the entry last, then the old ones go.
-await mkdir(path('dist'), { recursive: true });
+await mkdir(path('dist/web/assets'), { recursive: true });
 for (const [file, contents] of [...files].sort(([a], [b]) => Number(a === entry) - Number(b === entry))) {
   const before = await readFile(file).catch(() => null);
   if (before?.equals(contents) && file !== entry) continue;
   await writeFile(`${file}.${process.pid}.part`, contents, { mode: file === entry ? 0o755 : 0o644 });
   await rename(`${file}.${process.pid}.part`, file);
 }
-for (const name of await readdir(path('dist')))
-  if (!files.has(path(`dist/${name}`)) && !name.endsWith('.part')) await rm(path(`dist/${name}`), { recursive: true });
+for (const old of await readdir(path('dist'), { recursive: true, withFileTypes: true }))
+  if (old.isFile() && !files.has(`${old.parentPath}/${old.name}`) && !old.name.endsWith('.part'))
+    await rm(`${old.parentPath}/${old.name}`);
 
 /** A hash over the code that reads catalogues: a cache written by other code is never taken. */
 async function readerHash(): Promise<string> {

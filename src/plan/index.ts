@@ -17,6 +17,7 @@ export { ask } from './ask.ts';
 export type { Fault, FaultCode, FaultParams } from './fault.ts';
 export { doesFit, type FitAnswer, type FitDocument, type FitQuestion, fitSchema } from './fit.ts';
 export {
+  type ChoicesAnswer as ChoicesDocument,
   type ChoicesQuestion,
   choices,
   choicesQuestionSchema,

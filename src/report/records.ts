@@ -65,7 +65,12 @@ export const RECORDS: Readonly<Record<string, (catalog: Catalog) => readonly Cat
       tyre: bike.tyre?.designation ?? null,
       motorAssisted: bike.motorAssisted,
       category: bike.category,
-      forks: bike.forks.map(({ chassis, travel, sizes }) => ({ chassis, travel: mm(travel), sizes })),
+      forks: bike.forks.map(({ chassis, travel, sizes, months }) => ({
+        chassis,
+        travel: mm(travel),
+        sizes,
+        built: months && { from: months.from, to: months.to },
+      })),
       limits: bike.limits.map(({ wheel, sizes, crown, travel, axleToCrown }) => ({
         wheel,
         sizes,

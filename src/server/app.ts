@@ -17,6 +17,7 @@ import { makeLimits } from './limits.ts';
 import type { Metrics } from './metrics.ts';
 import type { Operation, Reply, Understood } from './operation.ts';
 import { QUESTIONS } from './operations.ts';
+import { type PageFiles, servePage } from './page.ts';
 import { named, otherMethod } from './routing.ts';
 import { sendJson, sendProblem } from './send.ts';
 import type { Settings } from './settings.ts';
@@ -27,6 +28,7 @@ export interface Parts {
   readonly settings: Settings;
   readonly metrics: Metrics;
   readonly log: Logger;
+  readonly page: PageFiles;
   /** True once the service is about to stop. */
   readonly stopping: () => boolean;
 }
@@ -61,6 +63,7 @@ export function makeApp(parts: Parts): Express {
     route.all(otherMethod(operations.map(({ method }) => method)));
   }
   serveHouse(app, parts, limits.guarded);
+  servePage(app, parts.page);
   app.use((_request, response) => {
     sendProblem(response, {
       code: 'no-such-address',

@@ -9,6 +9,7 @@ import { Desk, type Press } from './desk.ts';
 import { type Edition, makeEdition } from './edition.ts';
 import { type LoadOrder, type LoadResult, load } from './loader.ts';
 import { makeMetrics } from './metrics.ts';
+import { readPage } from './page.ts';
 import { PROBLEMS, type ProblemCode, problemDocument } from './problems.ts';
 import type { Settings } from './settings.ts';
 
@@ -43,7 +44,7 @@ export async function start(settings: Settings, order: LoadOrder, logTo: Destina
   const server = listener(settings);
   const connections = (): Promise<number> => promisify(server.getConnections.bind(server))();
   const metrics = makeMetrics(desk, connections);
-  server.on('request', makeApp({ desk, settings, log, metrics, stopping: () => stopping }));
+  server.on('request', makeApp({ desk, settings, log, metrics, page: await readPage(), stopping: () => stopping }));
   try {
     server.listen(settings.port, settings.host);
     await once(server, 'listening');

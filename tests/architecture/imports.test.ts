@@ -37,6 +37,7 @@ const DOORS: Readonly<Record<string, (file: string) => boolean>> = {
   express: (file) => file.startsWith('server/'),
   'd3-scale': (file) => file.startsWith('picture/'),
   'd3-shape': (file) => file.startsWith('picture/'),
+  preact: (file) => file.startsWith('web/'),
   highs: (file) => file === 'outside/highs.ts',
   'csv-parse': (file) => file === 'catalog/stock.ts',
   'csv-stringify': (file) => file === 'report/csv.ts',

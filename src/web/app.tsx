@@ -1,0 +1,190 @@
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import type { AnswerDocument, QuestionInput, ReachDocument } from '../plan/index.ts';
+import { AnswerView } from './answer.tsx';
+import { addressOf, type Place, placeOf, type View, wishes } from './link.ts';
+import { ReachMap } from './reach-map.tsx';
+import type { CatalogRecord, DocumentRecord, Known, Listing } from './records.ts';
+import { Sentence } from './sentence.tsx';
+import { type Heard, questionPath, useAnswer } from './service.ts';
+import { Documents } from './source.tsx';
+import { TroubleView } from './trouble.tsx';
+import { useKnown } from './use-known.ts';
+import { words } from './words/words.ts';
+
+/** The page: the sentence above, what it comes to below. Where one is stands in the address. */
+export function App() {
+  const [place, go] = usePlace();
+  const { question, view } = place;
+  const { known, loading } = useKnown(question);
+  const catalog = useAnswer<CatalogRecord>('/v1/catalog');
+  const onAsk = (next: QuestionInput): void => go({ question: next, view: 'answer', way: 0 });
+  const named = question.chassis !== undefined || question.bike !== undefined;
+  const shown: View = view === 'answer' && !wishes(question) ? 'map' : view;
+  useEffect(() => {
+    document.title = `${words.views[shown]} – ${words.name}`;
+  }, [shown]);
+  return (
+    <Documents.Provider value={useDocuments()}>
+      <a class="skip" href="#answer">
+        {words.skip}
+      </a>
+      <header>
+        <a class="mark" href="/">
+          {words.name}
+        </a>
+        <span>{catalog.kind === 'here' ? words.catalog(catalog.value.name) : ''}</span>
+      </header>
+      <Sentence question={question} known={known} loading={loading} onAsk={onAsk} />
+      {named ? <Views place={place} shown={shown} /> : null}
+      <main id="answer" tabIndex={-1}>
+        {named ? (
+          <Below
+            place={place}
+            shown={shown}
+            known={known}
+            currency={catalog.kind === 'here' ? catalog.value.currency : 'XXX'}
+            onAsk={onAsk}
+          />
+        ) : (
+          <Start />
+        )}
+      </main>
+      <footer>{words.foot}</footer>
+    </Documents.Provider>
+  );
+}
+
+/** The place in the address; links within the page, and back and forward, change it without another load. */
+function usePlace(): readonly [Place, (next: Place) => void] {
+  const [place, setPlace] = useState(() => placeOf(location.search));
+  const go = (next: Place): void => {
+    history.pushState(null, '', addressOf(next));
+    setPlace(next);
+  };
+  useEffect(() => {
+    const read = (): void => setPlace(placeOf(location.search));
+    const press = (event: MouseEvent): void => {
+      const link = event.target instanceof Element ? event.target.closest('a') : null;
+      const plain = event.button === 0 && !event.ctrlKey && !event.metaKey && !event.shiftKey && !event.altKey;
+      if (!link || !plain || link.origin !== location.origin || link.pathname !== '/' || link.hash !== '') return;
+      event.preventDefault();
+      history.pushState(null, '', link.href);
+      read();
+    };
+    addEventListener('popstate', read);
+    document.addEventListener('click', press);
+    return () => {
+      removeEventListener('popstate', read);
+      document.removeEventListener('click', press);
+    };
+  }, []);
+  return [place, go];
+}
+
+function useDocuments(): ReadonlyMap<string, DocumentRecord> {
+  const heard = useAnswer<Listing<DocumentRecord>>('/v1/catalog/documents');
+  return useMemo(
+    () => new Map(heard.kind === 'here' ? heard.value.records.map((one) => [one.id, one] as const) : []),
+    [heard],
+  );
+}
+
+function Views({ place, shown }: { readonly place: Place; readonly shown: View }) {
+  const views: readonly View[] = wishes(place.question) ? ['answer', 'map'] : ['map'];
+  return (
+    <nav aria-label={words.viewsName}>
+      {views.map((view) => (
+        <a key={view} href={addressOf({ ...place, view })} aria-current={view === shown ? 'page' : undefined}>
+          {words.views[view]}
+        </a>
+      ))}
+    </nav>
+  );
+}
+
+function Start() {
+  return (
+    <section class="start">
+      <h1>{words.start.title}</h1>
+      <p>{words.start.text}</p>
+    </section>
+  );
+}
+
+interface BelowProps {
+  readonly place: Place;
+  readonly shown: View;
+  readonly known: Known;
+  readonly currency: string;
+  readonly onAsk: (next: QuestionInput) => void;
+}
+
+function Below({ place, shown, known, currency, onAsk }: BelowProps) {
+  const { question, way } = place;
+  const settled = readyToAsk(question, known);
+  const reach = useAnswer<ReachDocument>(settled && shown === 'map' ? questionPath('reach', settled) : null);
+  const answer = useAnswer<AnswerDocument>(settled && shown !== 'map' ? questionPath('plan', settled) : null);
+  if (shown === 'map')
+    return (
+      <Await heard={reach} question={question} onAsk={onAsk}>
+        {(value) => (
+          <ReachMap
+            key={`${value.chassis} ${value.travelNow}`}
+            reach={value}
+            fork={known.choices?.name ?? value.chassis}
+            question={question}
+            onAsk={onAsk}
+          />
+        )}
+      </Await>
+    );
+  return (
+    <Await heard={answer} question={question} onAsk={onAsk}>
+      {(value) => (
+        <AnswerView
+          answer={value}
+          question={question}
+          known={known}
+          currency={currency}
+          way={way}
+          addressOfWay={(next) => addressOf({ ...place, way: next })}
+          onAsk={onAsk}
+        />
+      )}
+    </Await>
+  );
+}
+
+/** A fork without its travel is asked with the one that it usually left the works with, once that is known. */
+function readyToAsk(question: QuestionInput, { choices }: Known): QuestionInput | null {
+  if (question.travelNow !== undefined || question.bike !== undefined) return question;
+  return choices === null || choices.travelNow === null ? null : { ...question, travelNow: choices.travelNow };
+}
+
+interface AwaitProps<T> {
+  readonly heard: Heard<T>;
+  readonly question: QuestionInput;
+  readonly onAsk: (next: QuestionInput) => void;
+  readonly children: (value: T) => preact.ComponentChild;
+}
+
+/** What is heard so far: the answer, that it is worked out, or what is wrong with the question. */
+function Await<T>({ heard, question, onAsk, children }: AwaitProps<T>) {
+  switch (heard.kind) {
+    case 'unasked':
+    case 'waiting':
+      return (
+        <p class="quiet" role="status">
+          {words.waiting}
+        </p>
+      );
+    case 'trouble':
+      return <TroubleView trouble={heard.trouble} question={question} onAsk={onAsk} />;
+    case 'here':
+      return (
+        <div class={heard.late ? 'late' : ''} aria-busy={heard.late}>
+          {children(heard.value)}
+        </div>
+      );
+  }
+}

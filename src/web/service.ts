@@ -1,0 +1,74 @@
+import { useEffect, useState } from 'preact/hooks';
+
+/** A problem as the service words it (RFC 9457), or that it could not be reached. */
+export interface Trouble {
+  readonly status: number;
+  readonly detail: string;
+  readonly errors: readonly {
+    readonly code: string;
+    readonly detail: string;
+    readonly way?: string;
+    readonly params: Readonly<Record<string, unknown>>;
+  }[];
+}
+export type Reply<T> =
+  | { readonly kind: 'here'; readonly value: T }
+  | { readonly kind: 'trouble'; readonly trouble: Trouble };
+
+/** What is known of an answer: `late` while a newer one is on its way and the one before still shows. */
+export type Heard<T> =
+  | { readonly kind: 'unasked' }
+  | { readonly kind: 'waiting' }
+  | (Reply<T> & { readonly late: boolean; readonly path: string });
+
+const MOST_KEPT = 60;
+const kept = new Map<string, Promise<Reply<unknown>>>();
+
+/** Asks the service this page came from. Answers are kept, so that going back asks nothing. */
+export function ask<T>(path: string): Promise<Reply<T>>;
+export function ask(path: string): Promise<Reply<unknown>> {
+  const known = kept.get(path);
+  if (known) return known;
+  const reply = fetch(path, { headers: { Accept: 'application/json' } }).then(read, unreachable);
+  kept.set(path, reply);
+  for (const old of [...kept.keys()].slice(0, Math.max(0, kept.size - MOST_KEPT))) kept.delete(old);
+  // what went wrong may go right the next time
+  reply.then(({ kind }) => kind === 'trouble' && kept.delete(path));
+  return reply;
+}
+
+async function read(response: Response): Promise<Reply<unknown>> {
+  try {
+    const body = await response.json();
+    if (response.ok) return { kind: 'here', value: body };
+    return { kind: 'trouble', trouble: { status: response.status, detail: body.detail, errors: body.errors ?? [] } };
+  } catch {
+    return unreachable();
+  }
+}
+const unreachable = (): Reply<never> => ({ kind: 'trouble', trouble: { status: 0, detail: '', errors: [] } });
+
+/** The answer at an address, asked anew when the address changes. */
+export function useAnswer<T>(path: string | null): Heard<T> {
+  const [heard, setHeard] = useState<Heard<T>>({ kind: 'unasked' });
+  useEffect(() => {
+    if (path === null) {
+      setHeard({ kind: 'unasked' });
+      return undefined;
+    }
+    let wanted = true;
+    setHeard((before) =>
+      before.kind === 'here' || before.kind === 'trouble'
+        ? { ...before, late: before.path !== path }
+        : { kind: 'waiting' },
+    );
+    ask<T>(path).then((reply) => wanted && setHeard({ ...reply, late: false, path }));
+    return () => {
+      wanted = false;
+    };
+  }, [path]);
+  return heard;
+}
+
+export const questionPath = (operation: 'plan' | 'reach', question: object): string =>
+  `/v1/${operation}?question=${encodeURIComponent(JSON.stringify(question))}`;

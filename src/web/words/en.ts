@@ -1,0 +1,310 @@
+import { amount, count, decimal, kilograms, money, newtonMetres, unit } from './numbers.ts';
+
+const plural = (value: number, one: string, many: string): string => `${count(value)} ${value === 1 ? one : many}`;
+
+const ROLES: Readonly<Record<string, string>> = {
+  'top-cap': 'top cap',
+  wipers: 'wiper seals',
+  'cap-ring': 'top-cap ring',
+  bath: 'bath oil',
+};
+const role = (name: string): string => ROLES[name] ?? name.replaceAll('-', ' ');
+const mm = (value: number): string => unit(value, 'millimeter');
+const days = (value: number | null): string =>
+  value === null ? 'date not known' : value === 0 ? 'ready at once' : `ready in ${plural(value, 'day', 'days')}`;
+const trait = (name: string): string => {
+  const [slot = '', what] = name.split('.');
+  return what === undefined ? role(name) : `${what.replaceAll('-', ' ')} of the ${role(slot)}`;
+};
+const bounds = (least: number, greatest: number): string =>
+  least === greatest ? mm(least) : `${decimal(least)} to ${mm(greatest)}`;
+
+/** All that the page says, in English. What depends on the catalogue comes worded from the service. */
+export const en = {
+  tag: 'en',
+  role,
+  trait,
+  mm,
+  days,
+  money,
+  decimal,
+  amount,
+  newtonMetres,
+  minutes: (value: number): string => unit(value, 'minute'),
+  name: 'Legwork',
+  skip: 'Go to the answer',
+  views: {
+    answer: 'Answer',
+    map: 'What it can become',
+    worksheet: 'Worksheet',
+    'pick-list': 'Pick list',
+    quote: 'Quote',
+  },
+  viewsName: 'Views of this question',
+  catalog: (name: string): string => `Catalogue: ${name}`,
+  foot: 'The maker’s service document for the fork, in its current issue, stands above anything shown here, and so do local rules. In doubt, a qualified mechanic.',
+  fromTo: (from: string, to: string): string => `${from} → ${to}`,
+
+  sentence: {
+    name: 'The question',
+    lead: 'Fork',
+    field: 'Say the next part of the question',
+    instead: (part: string): string => `Say something else instead of: ${part}`,
+    first: 'name a fork or a bike',
+    now: 'travel now',
+    next: 'what should it become?',
+    further: 'and what else?',
+    hint: 'Type; what exists is offered. Arrow keys choose, Enter takes, Backspace in the empty field takes the last part back. Press a part to say it otherwise.',
+    nothing: 'Nothing that exists is called so.',
+    offered: (value: number): string =>
+      value === 0 ? 'Nothing offered.' : `${plural(value, 'thing', 'things')} offered.`,
+    loading: 'Looking up what exists …',
+    out: 'Take this part out',
+    anew: 'New question',
+    change: (part: string): string => `${part}: say otherwise`,
+  },
+  part: {
+    bike: (name: string): string => `of the ${name}`,
+    size: (size: string): string => `in size ${size.toUpperCase()}`,
+    built: (month: string): string => `built ${month}`,
+    serial: (serial: string): string => `with serial ${serial}`,
+    now: (travel: number): string => `at ${mm(travel)}`,
+    holds: (slot: string, content: string): string => `holding ${content} as ${role(slot)}`,
+    travel: (travel: number): string => `→ ${mm(travel)}`,
+    wheel: (wheel: number): string => `for a ${wheel} wheel`,
+    onto: (name: string): string => `onto the ${name}`,
+    keep: (slot: string): string => `keeping the ${role(slot)}`,
+    use: (name: string): string => `using ${name}`,
+    renew: (slot: string): string => `renewing the ${role(slot)}`,
+    service: (name: string): string => `with ${name.toLowerCase()}`,
+    spacers: (value: number): string => `with ${plural(value, 'volume spacer', 'volume spacers')}`,
+    trait: (name: string, value: string): string => `with ${trait(name)}: ${value.replaceAll('-', ' ')}`,
+    coil: (rate: number): string => `with a coil of ${decimal(rate)} N/mm`,
+    axleToCrown: (least: number, greatest: number): string => `axle-to-crown ${bounds(least, greatest)}`,
+    offset: (least: number, greatest: number): string => `offset ${bounds(least, greatest)}`,
+    rider: (mass: number): string => `for a rider of ${kilograms(mass)}`,
+    prefer: { money: 'least money first', time: 'least bench time first', wait: 'shortest wait first' },
+    bulk: 'oil from the drum',
+    substitutes: 'equal oils allowed',
+    allowUnknown: 'even where the catalogue is silent',
+    have: (sku: string): string => `with ${sku} at hand`,
+    why: 'with the why of every line',
+    among: (kind: string, found: readonly string[]): string => `${kind}: ${found.join(', ')}`,
+  },
+
+  waiting: 'Working it out …',
+  trouble: {
+    title: 'The question cannot be answered as it stands.',
+    unreachable: 'The service does not answer. It may have been stopped; start it again and press the button.',
+    again: 'Ask again',
+    chassis: 'Which fork is it?',
+  },
+  start: {
+    title: 'From the fork in front of you to the fork you want',
+    text: 'Say the question in the sentence above: the fork, or the bike it left the works with; its travel; then what it should become. The answer is every exact way there, or why there is none and what could be had instead.',
+    examples: 'For example, from the demo catalogue:',
+  },
+
+  verdict: {
+    yes: (ways: number): string =>
+      ways === 1 ? 'Yes. There is one way.' : `Yes. There are ${count(ways)} ways, none worse than another.`,
+    recommended: 'Recommended',
+    labels: {
+      recommended: 'recommended',
+      cheapest: 'least money',
+      quickest: 'least bench time',
+      soonest: 'soonest ready',
+    },
+    atLeast: (sum: string): string => `at least ${sum}`,
+    tax: (rate: number, included: boolean, sum: string): string =>
+      included ? `with ${decimal(rate)} % tax` : `and ${sum} tax (${decimal(rate)} %)`,
+    bench: (minutes: number): string => `${unit(minutes, 'minute')} at the bench`,
+    incomplete: 'The search stopped at its limit of steps: there may be better ways.',
+    unpriced: (lines: number): string =>
+      `${plural(lines, 'line has', 'lines have')} no price and add nothing to the total.`,
+    'nothing-to-do': 'Nothing to do. The fork is already so.',
+    impossible: 'No. Proved impossible: no build that the catalogue allows meets the wishes, whatever is unknown.',
+    notice: 'Stop. A notice of the maker blocks any work on this fork.',
+    'not-known':
+      'Not known. The catalogue neither says that it fits nor that it does not. Ask the maker; or ask again “even where the catalogue is silent”, and the answer says what it rests on.',
+    'not-obtainable': 'It could be done, but a part that it needs cannot be bought now.',
+    stopped:
+      'Not decided: the search stopped at its limit of steps. That says nothing about what is possible. Ask for less at once.',
+  },
+  ways: {
+    title: 'Ways to do it',
+    way: (number: number): string => `Way ${count(number)}`,
+    shown: 'shown here',
+    buys: (added: readonly string[], spared: readonly string[]): string =>
+      `buys ${added.length === 0 ? 'nothing else' : added.join(', ')}${spared.length === 0 ? '' : ` instead of ${spared.join(', ')}`}`,
+    holds: (slots: readonly string[]): string => `in the fork: ${slots.join(', ')}`,
+    slot: (slot: string, content: string | null): string => `${role(slot)} ${content ?? 'none'}`,
+  },
+  flags: {
+    title: 'Check first',
+    severity: { blocks: 'Stop', verify: 'Check', advice: 'Note' },
+    itHolds: (sku: string): string => `It holds ${sku}`,
+  },
+  changes: {
+    title: 'What changes in the fork',
+    slot: 'Slot',
+    from: 'Now',
+    to: 'Afterwards',
+    none: 'none',
+  },
+  bill: {
+    title: 'Bill',
+    caption: 'What the job takes and what it leaves',
+    columns: { quantity: 'Amount', what: 'What', money: 'Money' },
+    groups: {
+      buy: 'To buy',
+      take: 'From what is at hand',
+      install: 'Goes in',
+      renew: 'Renewed, spoiled by opening',
+      use: 'Poured and greased',
+      reuse: 'Goes back in',
+      remove: 'Comes out, and is the customer’s',
+      waste: 'Waste',
+    },
+    shelf: (bin: string): string => `shelf ${bin}`,
+    when: (value: number | null): string =>
+      value === null ? 'date not known' : value === 0 ? 'on the shelf' : `in ${plural(value, 'day', 'days')}`,
+    packs: (packs: number): string => plural(packs, 'pack', 'packs'),
+    left: (what: string): string => `left over: ${what}`,
+    noPrice: 'no price',
+    parts: 'Parts',
+    supplies: 'Supplies',
+    labour: 'Labour',
+    total: 'Total',
+    tax: (rate: number, included: boolean): string => `${included ? 'of which' : 'and on top'} ${decimal(rate)} % tax`,
+    why: 'Say why each line stands here',
+  },
+  effects: {
+    title: 'What it does to fork and bike',
+    measure: 'Measure',
+    before: 'Before',
+    after: 'Afterwards',
+    travel: 'Travel',
+    axleToCrown: 'Axle-to-crown',
+    mass: 'Mass of what is known',
+    figures: {
+      headAngle: 'Head angle',
+      seatAngle: 'Seat angle',
+      trail: 'Trail',
+      mechanicalTrail: 'Trail, at right angles to the steering axis',
+      flop: 'Wheel flop',
+      wheelbase: 'Wheelbase',
+      bottomBracketHeight: 'Bottom bracket above the ground',
+      reach: 'Reach',
+      stack: 'Stack',
+    },
+    pressure: (who: string): string => `Pressure ${who}`,
+    endForce: 'Force at the end of the stroke, in a hard hit',
+    rider: (mass: number): string => `for a rider of ${kilograms(mass)}`,
+    byChart: 'by the maker’s chart',
+    worked: 'worked out for the sag, a starting point',
+    spacers: 'Volume spacers',
+    makers: (value: number): string => `the maker’s count is ${count(value)}`,
+    unknown: 'not known',
+    assumed:
+      'No rider is named: one in the middle of the maker’s chart is reckoned with. Say a mass in the sentence, such as “85 kg”.',
+  },
+  self: {
+    title: 'Doing it yourself',
+    skill: {
+      rider: 'Every step can be done with a rider’s own tools and care.',
+      'home-workshop': 'A home workshop can do it: the hardest step needs bench tools and practice.',
+      workshop: (steps: number): string => `${plural(steps, 'step is', 'steps are')} for a workshop:`,
+    },
+    tools: 'Tools it takes. Tick what you have; the rest is to be bought.',
+    toBuy: (sum: string): string => `Tools to buy: ${sum}`,
+    noPrice: 'no price',
+    back: 'Can it be undone?',
+    askBack: 'Work out the way back',
+    backYes: (sum: string, minutes: string, ready: string): string =>
+      `Yes. With the parts that came out put by, the way back costs ${sum}, takes ${minutes} and is ${ready}.`,
+    backNo: 'No: with the parts that come out the catalogue knows no way back.',
+    backNothing: 'There is nothing to undo: every part stays.',
+  },
+  work: {
+    title: (minutes: string): string => `Order of work, ${minutes}`,
+    torque: 'Torque',
+    drain: 'Drain',
+    use: 'Use',
+    tools: 'Tools',
+    look: 'Look',
+    care: 'Care',
+    parts: 'Parts',
+    goesIn: (slot: string, what: string): string => `${role(slot)}: ${what} in, new`,
+    goesBack: (slot: string, what: string): string => `${role(slot)}: ${what} back in`,
+    goesOut: (slot: string): string => `${role(slot)}: nothing goes back in`,
+    level: { rider: 'a rider can', 'home-workshop': 'for a home workshop', workshop: 'for a workshop' },
+    left: 'left leg',
+    right: 'right leg',
+    leg: (leg: string, holds: string | null): string => (holds === null ? leg : `${leg} (${holds})`),
+    if: (look: string, found: string): string => `${look}: if ${found},`,
+    adds: (sum: string, minutes: number, ready: string): string =>
+      `That would add ${sum} and ${unit(minutes, 'minute')}, ${ready}.`,
+    addsAtLeast: (sum: string, minutes: number, ready: string): string =>
+      `That would add at least ${sum} and ${unit(minutes, 'minute')}, ${ready}.`,
+    fasteners: (value: number, name: string): string => (value === 1 ? name : `${count(value)} × ${name}`),
+  },
+  offers: {
+    title: 'Goes well with it',
+    add: (name: string): string => `Add: ${name}`,
+    adds: (sum: string, minutes: number, ready: string): string =>
+      `${sum} more, ${minutes === 0 ? 'no more time' : `${unit(minutes, 'minute')} more`}, ${ready}`,
+  },
+  cases: {
+    title: 'What the fork in front of you may be',
+    same: 'The answer is the same in every case.',
+    differ: 'The answer differs; what decides:',
+  },
+  refusal: {
+    conflict: (number: number, of: number): string =>
+      of === 1 ? 'These cannot stand together' : `These cannot stand together (${number} of ${of})`,
+    speaker: {
+      want: 'the wish',
+      kept: 'kept',
+      now: 'the fork as it is',
+      rule: 'the rule',
+      listing: 'the catalogue',
+      stock: 'the stock',
+      notice: 'the notice',
+    },
+    irreducible: 'Take any one of these away and the rest can stand together.',
+    smallest: 'No smaller set says no.',
+    ways: 'What can be had instead',
+    asks: 'Press one to ask it.',
+    without: 'without that wish',
+    gives: (dropped: readonly string[]): string => `gives up: ${dropped.join('; ')}`,
+    kept: (name: string, value: string): string => `${trait(name)}: ${value}`,
+    complete: 'Each was solved again, whole. These are all there are.',
+    more: 'Each was solved again, whole. There may be more.',
+    none: 'There is no other wish to offer.',
+    noneToBuy: 'Say what you have at hand, or ask the supplier.',
+  },
+  map: {
+    title: (fork: string, travel: string): string => `What ${fork}, now ${travel}, can become`,
+    hint: 'Rows are wheels, columns are travels; each cell has the cheapest way, or why there is none. Arrow keys move, Enter asks.',
+    wheel: 'Wheel',
+    status: {
+      now: 'as it is',
+      'nothing-to-do': 'as it is: takes this wheel',
+      reachable: 'can be had',
+      impossible: 'no',
+      'not-known': 'not known',
+      'not-obtainable': 'not to be had now',
+      stopped: 'not decided',
+    },
+    cell: (wheel: number, travel: string): string => `${wheel} wheel, ${travel}`,
+    about: 'About the chosen cell',
+    changes: (slots: readonly string[]): string => `changes ${slots.map(role).join(', ')}`,
+    ask: 'Ask this',
+    day: (value: number | null): string =>
+      value === null ? 'date?' : value === 0 ? 'at once' : plural(value, 'day', 'days'),
+  },
+  source: (title: string, issue: string | null, page: string | null): string =>
+    [title, ...(issue === null ? [] : [`issue ${issue}`]), ...(page === null ? [] : [`page ${page}`])].join(', '),
+};
+export type Words = typeof en;
