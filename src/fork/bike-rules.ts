@@ -1,4 +1,4 @@
-import { BIKE_SLOTS, type BikeLimit, type Chassis, type Part, type SourceRef } from '../catalog/index.ts';
+import { BIKE_SLOTS, type BikeLimit, type Catalog, type Chassis, type Part, type SourceRef } from '../catalog/index.ts';
 import { AGREEMENTS, disagreement, type Measured } from '../fitment/index.ts';
 import type { Micrometres } from '../quantity/index.ts';
 import { type BikeContext, headTubeLength } from './bike.ts';
@@ -81,6 +81,15 @@ const speaks = (limit: BikeLimit, bike: BikeContext, crown: 'single' | 'dual', w
   (limit.wheel === null || limit.wheel === wheel) &&
   (limit.crown === null || limit.crown === crown) &&
   (limit.sizes === null || bike.size === null || limit.sizes.includes(bike.size));
+
+/** Whether some limit of length speaks of the fork afterwards: of its crown, the wheel that turns in it, and the size. Where none does, the frame's maker is silent. */
+export function isLimited(catalog: Catalog, bike: BikeContext, chassis: Chassis, wants: ForkWants): boolean {
+  const { crown } = familyOf(catalog, chassis);
+  const wheel = wheelOn(chassis, bike, wants);
+  return bike.bike.limits.some(
+    (limit) => (limit.travel !== null || limit.axleToCrown !== null) && speaks(limit, bike, crown, wheel),
+  );
+}
 
 /** Travel and axle-to-crown within every statement of the frame's maker. */
 function frameLimits(variables: Variables, bike: BikeContext, wants: ForkWants): Rule[] {
@@ -185,7 +194,7 @@ export function wheelOn(chassis: Chassis, bike: BikeContext, wants: ForkWants): 
 }
 
 /** True where fork, bike and wheel belong together already: what does not change is a fact then. */
-const isSettled = (bike: BikeContext, wants: ForkWants): boolean =>
+export const isSettled = (bike: BikeContext, wants: ForkWants): boolean =>
   bike.own && wheelMeant(bike, wants) === bike.bike.wheel;
 
 /** The bike's wheel goes into the fork, and its tyre clears crown and arch at full compression. */

@@ -1,5 +1,5 @@
 export { type BikeContext, bikeSlots, forksOf, headTubeLength } from './bike.ts';
-export { wheelOn } from './bike-rules.ts';
+export { isLimited, isSettled, wheelOn } from './bike-rules.ts';
 export {
   axleToCrown,
   type Build,

@@ -1,4 +1,4 @@
-import { givingClause, headTubeLength, type Now } from '../fork/index.ts';
+import { givingClause, headTubeLength, isLimited, isSettled, type Now, wheelOn } from '../fork/index.ts';
 import type { Flag } from './answer.ts';
 import type { Prepared } from './prepare.ts';
 import type { Candidate } from './search.ts';
@@ -14,7 +14,11 @@ const verify = (code: string, params: Params, source: Flag['source'] = null): Fl
 });
 
 /** What has to be asked about the bike, because its record or the chassis' does not say. */
-export function bikeFlags(prepared: Prepared, candidate: Pick<Candidate, 'build' | 'travel'>): Flag[] {
+export function bikeFlags(
+  { catalog }: World,
+  prepared: Prepared,
+  candidate: Pick<Candidate, 'build' | 'travel'>,
+): Flag[] {
   const { now } = prepared;
   const longer = candidate.travel > now.travel;
   const { bike } = now;
@@ -24,11 +28,14 @@ export function bikeFlags(prepared: Prepared, candidate: Pick<Candidate, 'build'
   const { chassis } = candidate.build;
   const moved = !bike.own || chassis.id !== now.build.chassis.id;
   const flags: Flag[] = [];
-  if (
-    !bike.bike.limits.some(({ travel, axleToCrown }) => travel !== null || axleToCrown !== null) &&
-    (longer || moved)
-  ) {
-    flags.push(verify('frame-limit-not-known', { bike: name, to: candidate.travel / 1000 }, source));
+  if ((longer || moved || !isSettled(bike, prepared.wants)) && !isLimited(catalog, bike, chassis, prepared.wants)) {
+    flags.push(
+      verify(
+        'frame-limit-not-known',
+        { bike: name, to: candidate.travel / 1000, wheel: wheelOn(chassis, bike, prepared.wants) },
+        source,
+      ),
+    );
   }
   if (bike.bike.limits.some(({ sizes }) => sizes !== null) && bike.size === null)
     flags.push(verify('size-not-known', { bike: name, sizes: bike.bike.sizes }, source));

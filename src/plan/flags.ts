@@ -103,7 +103,7 @@ export function planFlags(world: World, prepared: Prepared, candidate: Candidate
   return [
     ...silenceFlags(prepared, candidate, world.catalog),
     ...limitFlags(world, prepared, candidate),
-    ...bikeFlags(prepared, candidate),
+    ...bikeFlags(world, prepared, candidate),
     ...issuerFlags(world, prepared.now, candidate),
     ...spacerFlags(world, prepared, candidate),
     ...replacedFlags(prepared, candidate),
@@ -123,7 +123,7 @@ export function stayingFlags(world: World, prepared: Prepared, fork: ForkProblem
       fork.sizes.map(() => 0),
     ),
   };
-  return [...silenceFlags(prepared, staying, world.catalog), ...bikeFlags(prepared, staying)];
+  return [...silenceFlags(prepared, staying, world.catalog), ...bikeFlags(world, prepared, staying)];
 }
 
 /** One flag for each thing that the plan rests on and nobody knows. */

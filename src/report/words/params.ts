@@ -52,7 +52,7 @@ export interface FlagParams {
   readonly 'tool-not-at-hand': { readonly tool: string; readonly price: string | null };
   readonly 'used-part': { readonly sku: string };
   readonly hazard: { readonly name: string; readonly hazard: string };
-  readonly 'frame-limit-not-known': { readonly bike: string; readonly to: number };
+  readonly 'frame-limit-not-known': { readonly bike: string; readonly to: number; readonly wheel: number };
   readonly 'size-not-known': { readonly bike: string; readonly sizes: readonly string[] };
   readonly 'tyre-not-known': { readonly bike: string };
   readonly 'tyre-room-not-known': { readonly chassis: string; readonly tyre: string };

@@ -32,11 +32,11 @@ function inTheCold({ cold, coldRatio }: { readonly cold: string; readonly coldRa
 /** Flags about the bike, about replaced numbers and equal supplies, and about notices. */
 export const bikeFlags: WordsTable<Pick<FlagParams, BikeCode>> = {
   'frame-limit-not-known': {
-    say: ({ bike, to }) =>
-      `The catalogue does not say what travel or length the frame of ${bike} allows. This plan gives the fork ${to} mm of travel.`,
+    say: ({ bike, to, wheel }) =>
+      `The catalogue does not say what travel or length the frame of ${bike} allows with such a fork and a ${wheel} wheel. This plan gives the fork ${to} mm of travel.`,
     meaning: 'A longer fork loads the head tube, and the limit of this frame is not in the catalogue.',
     way: () => 'Ask the maker of the frame for its greatest travel or axle-to-crown.',
-    example: { bike: 'Example trail bike', to: 150 },
+    example: { bike: 'Example trail bike', to: 150, wheel: 622 },
   },
   'size-not-known': {
     say: ({ bike, sizes }) =>
