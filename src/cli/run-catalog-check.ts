@@ -27,7 +27,10 @@ export async function runCatalogCheck(given: Given, io: Io): Promise<ExitCode> {
     return EXIT.fault;
   }
   if (problems.length > 0) sayProblems(io.out, io, problems, path);
-  if (problems.some(({ severity }) => severity === 'error')) return EXIT.no;
+  if (problems.some(({ severity }) => severity === 'error')) {
+    if (catalog === null) io.out('What names what, stock and shop are checked once these are mended.\n');
+    return EXIT.no;
+  }
   const page = { width: pageWidth(io.columns), paint: io.paintOut };
   const counts = catalog
     ? [

@@ -37,17 +37,22 @@ export function wantTables(variables: Variables, wants: ForkWants, kept: readonl
     });
   }
   if (wheel !== null) {
+    // a wheel that no body takes: the wish alone says no, so it says what there is
+    const wheels = [...new Set(variables.chassis.flatMap((body) => [body.wheel, ...body.takes]))].sort((a, b) => a - b);
+    const known = wheels.includes(wheel) ? {} : { wheels: wheels.map(String) };
     rules.push({
       scope: [variables.chassisVariable],
-      member: want('want-wheel', { wheel }, { kind: 'wheel' }),
+      member: want('want-wheel', { wheel, ...known }, { kind: 'wheel' }),
       holds: ([value = 0]) => takesWheel(variables.body(value), wheel),
     });
   }
   const volume = variables.slotVariable('volume-spacers');
   if (spacers !== null && volume !== null) {
+    const contents = variables.domains[volume - 1]?.contents ?? [];
+    const most = Math.max(0, ...contents.map((content) => content?.quantity ?? 0));
     rules.push({
       scope: [volume],
-      member: want('want-spacers', { spacers }, { kind: 'spacers' }),
+      member: want('want-spacers', { spacers, ...(spacers > most ? { most } : {}) }, { kind: 'spacers' }),
       holds: ([value = 0]) => (variables.content(volume, value)?.quantity ?? 0) === spacers,
     });
   }

@@ -10,6 +10,11 @@ export interface FaultParams {
   readonly 'several-forks-of-bike': { readonly bike: string; readonly choices: readonly string[] };
   readonly 'unknown-setting': { readonly setting: string; readonly family: string; readonly known: readonly string[] };
   readonly 'unknown-sku': { readonly sku: string; readonly nearest: readonly string[] };
+  readonly 'not-a-part': {
+    readonly sku: string;
+    readonly kind: 'kit' | 'pack' | 'supply';
+    readonly parts: readonly string[];
+  };
   readonly 'unknown-service': { readonly id: string; readonly family: string; readonly known: readonly string[] };
   readonly 'unknown-slot': { readonly slot: string; readonly family: string; readonly known: readonly string[] };
   readonly 'wrong-slot': { readonly sku: string; readonly role: string; readonly slot: string };
@@ -23,7 +28,7 @@ export interface FaultParams {
   };
   readonly 'other-travel-now': { readonly travel: string; readonly gives: string };
   readonly 'too-many-cases': { readonly cases: number; readonly most: number };
-  readonly 'have-unit': { readonly sku: string; readonly expected: string };
+  readonly 'have-unit': { readonly sku: string; readonly expected: string; readonly number: number };
   readonly 'use-without-slot': { readonly sku: string; readonly role: string };
 }
 export type FaultCode = keyof FaultParams;

@@ -11,6 +11,7 @@ import {
 import { familyOf } from '../fork/index.ts';
 import { type Source, sourceSchema } from './answer.ts';
 import { type Fault, fault } from './fault.ts';
+import { noPart } from './no-part.ts';
 import { sourceOf } from './source.ts';
 
 const params = z.record(z.string(), z.union([z.string(), z.number(), z.boolean(), z.null(), z.array(z.string())]));
@@ -61,8 +62,7 @@ export function doesFit(catalog: Catalog, question: FitQuestion): FitAnswer | { 
   const part = catalog.parts.get(question.part);
   const chassis = catalog.chassis.get(question.chassis);
   const faults: Fault[] = [];
-  if (!part)
-    faults.push(fault('unknown-sku', { sku: question.part, nearest: nearest(question.part, catalog.parts.keys()) }));
+  if (!part) faults.push(noPart(catalog, question.part));
   if (!chassis)
     faults.push(
       fault('unknown-chassis', { id: question.chassis, nearest: nearest(question.chassis, catalog.chassis.keys()) }),

@@ -166,11 +166,13 @@ function haveFaults(catalog: Catalog, question: Question): Fault[] {
     const supply = catalog.supplies.get(sku);
     if (supply) {
       if (supply.unit === 'piece' ? amount !== undefined : amount?.unit !== supply.unit)
-        return [fault('have-unit', { sku, expected: supply.unit })];
+        return [fault('have-unit', { sku, expected: supply.unit, number: quantity ?? amount?.value ?? 20 })];
       return [];
     }
     if (!isSold(catalog, sku)) return [unknownSku(catalog, sku)];
-    return amount !== undefined && quantity === undefined ? [fault('have-unit', { sku, expected: 'piece' })] : [];
+    return amount !== undefined && quantity === undefined
+      ? [fault('have-unit', { sku, expected: 'piece', number: 1 })]
+      : [];
   });
 }
 

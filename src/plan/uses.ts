@@ -1,8 +1,9 @@
 import * as z from 'zod';
-import { type Catalog, nearest } from '../catalog/index.ts';
+import type { Catalog } from '../catalog/index.ts';
 import { UNKNOWN_IDENTITY } from '../fitment/index.ts';
-import { type Fault, fault } from './fault.ts';
+import type { Fault } from './fault.ts';
 import { judge } from './fit.ts';
+import { noPart } from './no-part.ts';
 
 /** Where a part is used: the chassis it fits, the factory builds, kits and bikes it is in, what needs it, what it replaces. */
 export const usesSchema = z.strictObject({
@@ -30,7 +31,7 @@ export type UsesAnswer = z.infer<typeof usesSchema>;
 
 export function uses(catalog: Catalog, sku: string): UsesAnswer | { readonly faults: readonly Fault[] } {
   const part = catalog.parts.get(sku);
-  if (!part) return { faults: [fault('unknown-sku', { sku, nearest: nearest(sku, catalog.parts.keys()) })] };
+  if (!part) return { faults: [noPart(catalog, sku)] };
   const chassis = [...catalog.chassis.values()];
   return {
     format: 1,

@@ -3,17 +3,19 @@ import { groupBy } from '../quantity/index.ts';
 import { noPaint } from './paint.ts';
 import { chassisName, documentName, legsOf, type Scene } from './scene.ts';
 import { effectLines } from './text/effects.ts';
+import { nowAndAfter } from './text/fork.ts';
 import { lookWords } from './text/look.ts';
 import { amountWords } from './text/poured.ts';
 import { refusalSections } from './text/refusal.ts';
-import { torqueWords } from './text/torque.ts';
+import { toolName, toolOf, torqueWords } from './text/torque.ts';
 import { verdictLines } from './text/verdict.ts';
 import { wishedFor } from './text/wants.ts';
+import { partLines } from './text/work.ts';
 import { say, wayOut } from './words/say.ts';
 
 /** A worksheet to print and take to the bench: the recommended plan with boxes to tick and blanks to fill in. */
 export function worksheet(scene: Scene): string {
-  const { answer, language } = scene;
+  const { answer } = scene;
   const [plan] = answer.plans;
   const head = [
     `# ${literal(`${chassisName(scene, answer.now.chassis)}, ${answer.now.travel} mm: ${wishedFor(scene, answer.question)}`)}`,
@@ -24,18 +26,51 @@ export function worksheet(scene: Scene): string {
         ...head,
         ...summary(scene, plan),
         ...blanks(),
+        ...checks(scene, plan),
+        ...always(scene),
+        ...fork(scene, plan),
         ...parts(scene, plan),
+        ...tools(plan),
         ...oil(scene, plan),
         ...effects(scene, plan),
         ...steps(scene, plan),
-        ...checks(scene, plan),
       ]
     : [...head, '```', ...plainText(scene), '```', ''];
-  const { cautions, standsAbove } = language.phrases;
-  const close = plan
-    ? ['## Always', '', ...cautions.map((caution) => `- ${literal(caution)}`), '', `**${literal(standsAbove)}**`, '']
-    : [];
-  return `${[...lines, ...close, basis(scene)].join('\n')}\n`;
+  return `${[...lines, basis(scene)].join('\n')}\n`;
+}
+
+function always({ language }: Scene): string[] {
+  const { cautions, standsAbove, heading } = language.phrases;
+  return [
+    `## ${heading.cautions}`,
+    '',
+    ...cautions.map((caution) => `- ${literal(caution)}`),
+    '',
+    `**${literal(standsAbove)}**`,
+    '',
+  ];
+}
+
+/** What is in the fork now and after. */
+function fork(scene: Scene, plan: Plan): string[] {
+  const lines = nowAndAfter({ ...scene, page: { width: 1000, paint: noPaint } }, plan);
+  return [
+    `## ${scene.language.phrases.heading.nowAndAfter}`,
+    '',
+    ...lines.map((line) => `- ${literal(line.trim().replaceAll(/ {2,}/g, ' '))}`),
+    '',
+  ];
+}
+
+/** What to lay out before the first step. */
+function tools({ tools: all }: Plan): string[] {
+  if (all.length === 0) return [];
+  return [
+    '## Tools to lay out',
+    '',
+    ...all.map((tool) => `- [ ] ${literal(toolName(tool))}${tool.atHand === false ? ' (not at hand)' : ''}`),
+    '',
+  ];
 }
 
 /** Text that Markdown must not take for its own: pipes, brackets, stars, backticks and the like. */
@@ -136,10 +171,11 @@ function effects(scene: Scene, plan: Plan): string[] {
 
 /** Oil by leg, as it is poured. */
 function oil(scene: Scene, plan: Plan): string[] {
-  const poured = plan.steps.flatMap(({ amounts }) =>
-    amounts.filter(({ action, side, unit }) => action === 'use' && unit === 'mL' && side !== null),
-  );
+  const all = plan.steps.flatMap(({ amounts }) => amounts.filter(({ action }) => action === 'use'));
+  const poured = all.filter(({ side, unit }) => unit === 'mL' && side !== null);
   if (poured.length === 0) return [];
+  // the same oil elsewhere than in a leg's foot: whoever adds up the legs would miss it
+  const elsewhere = all.filter(({ side, sku }) => side === null && poured.some((one) => one.sku === sku));
   const legs = legsOf(scene, plan);
   const cell = (amounts: readonly Step['amounts'][number][], side: 'left' | 'right'): string =>
     amounts
@@ -152,8 +188,10 @@ function oil(scene: Scene, plan: Plan): string[] {
     `| oil | left (${legs.left ?? '?'}) | poured | right (${legs.right ?? '?'}) | poured |`,
     '| --- | ---: | --- | ---: | --- |',
     ...[...groupBy(poured, ({ name }) => name)].map(
-      ([name, all]) => `| ${literal(name)} | ${cell(all, 'left')} | ${BLANK} | ${cell(all, 'right')} | ${BLANK} |`,
+      ([name, legOil]) =>
+        `| ${literal(name)} | ${cell(legOil, 'left')} | ${BLANK} | ${cell(legOil, 'right')} | ${BLANK} |`,
     ),
+    ...elsewhere.flatMap((amount) => ['', `And ${literal(`${amount.name}: ${amountWords(scene, plan, amount)}`)}.`]),
     '',
   ];
 }
@@ -171,6 +209,8 @@ function stepLines(scene: Scene, plan: Plan, step: Step, number: number): string
   return [
     `- [ ] **${number}. ${literal(step.title)}**, ${step.minutes} min${literal(from)}`,
     `  ${literal(step.text)}`,
+    ...partLines(scene, plan, step).map((text) => `  - [ ] parts: ${literal(text)}`),
+    ...(step.tools.length === 0 ? [] : [`  - tools: ${literal(step.tools.map((id) => toolOf(plan, id)).join(', '))}`]),
     ...step.fasteners.map((fastener) => `  - [ ] torque ${literal(torqueWords(scene, plan, fastener))}`),
     ...step.amounts.map(
       (amount) =>
@@ -185,7 +225,7 @@ function checks({ answer, language }: Scene, plan: Plan): string[] {
   const flags = [...answer.flags, ...plan.flags];
   if (flags.length === 0) return [];
   return [
-    '## Check and know',
+    `## ${language.phrases.heading.watch}`,
     '',
     ...flags.map((flag) => {
       const way = flag.severity === 'advice' ? '' : ` ${wayOut(language, 'flags', flag)}`;

@@ -13,7 +13,7 @@ export function forkSections(scene: Scene, plan: Plan): string[] {
   ];
 }
 
-function nowAndAfter(scene: Scene, plan: Plan): string[] {
+export function nowAndAfter(scene: Scene, plan: Plan): string[] {
   const { answer, page, language } = scene;
   const changed = new Set(plan.changes.map(({ slot }) => slot));
   const rows = plan.changes.map(({ slot, from, to }) => [
@@ -30,9 +30,15 @@ function nowAndAfter(scene: Scene, plan: Plan): string[] {
     const before = answer.now.settings[name];
     return before === after ? [] : [[language.phrases.role(name), `${before ?? '?'} mm`, '->', `${after} mm`]];
   });
-  const stays = Object.entries(plan.build)
-    .filter(([slot]) => !changed.has(slot))
-    .map(([slot, content]) => `${language.phrases.role(slot)} ${contentWords(scene, content, 'short')}`);
+  const renewed = new Set(
+    plan.lines.flatMap(({ action, because }) => (action === 'renew' || action === 'install' ? (because[0] ?? []) : [])),
+  );
+  const named = (how: 'renewed' | 'stays'): string[] =>
+    Object.entries(plan.build)
+      .filter(([slot]) => !changed.has(slot) && renewed.has(slot) === (how === 'renewed'))
+      .map(([slot, content]) => `${language.phrases.role(slot)} ${contentWords(scene, content, 'short')}`);
+  const list = (title: string, names: readonly string[]): string[] =>
+    names.length === 0 ? [] : wrapped(page, page.paint('faint', `${names.join(', ')}.`), `  ${title}: `, '    ');
   return [
     ...body,
     ...table(
@@ -40,9 +46,8 @@ function nowAndAfter(scene: Scene, plan: Plan): string[] {
       [{ align: 'left' }, { align: 'left' }, { align: 'left' }, { align: 'left', gives: true }],
       [...rows, ...settings],
     ),
-    ...(stays.length === 0
-      ? []
-      : wrapped(page, page.paint('faint', `${stays.join(', ')}.`), '  stays as it is: ', '    ')),
+    ...list('new, of the same number', named('renewed')),
+    ...list('stays as it is', named('stays')),
   ];
 }
 

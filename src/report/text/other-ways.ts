@@ -18,17 +18,30 @@ export function otherWays(scene: Scene): string[] {
         `${total}, ${phrases.minutes(minutes)}, ${phrases.ready(readyInDays)}${named === '' ? '' : ` - ${page.paint('strong', named)}`}`,
         `  ${at + 2}. `,
       ),
-      ...differences(first, plan).flatMap((text) => wrapped(page, text, '     ', '       ')),
+      ...differences(scene, first, plan).flatMap((text) => wrapped(page, text, '     ', '       ')),
+      ...preferred(plan).flatMap((text) => wrapped(page, text, '     ', '       ')),
     ];
   });
   return section(page, phrases.heading.otherWays, lines);
 }
 
-function differences(first: Plan, plan: Plan): string[] {
+/** How to see a way whole: by the preference that puts it first. */
+const preferred = ({ label }: Plan): string[] =>
+  label.includes('soonest')
+    ? ['whole with --prefer wait']
+    : label.includes('quickest')
+      ? ['whole with --prefer time']
+      : label.includes('cheapest')
+        ? ['whole with --prefer money']
+        : [];
+
+function differences({ language }: Scene, first: Plan, plan: Plan): string[] {
   const build = Object.keys({ ...first.build, ...plan.build }).flatMap((slot) => {
     const [mine, theirs] = [plan.build[slot], first.build[slot]];
     if (mine?.sku === theirs?.sku && mine?.quantity === theirs?.quantity) return [];
-    return [`${slot} ${mine ? `${mine.quantity === 1 ? '' : `${mine.quantity} x `}${mine.sku}` : 'none'}`];
+    return [
+      `${language.phrases.role(slot)} ${mine ? `${mine.quantity === 1 ? '' : `${mine.quantity} x `}${mine.sku}` : 'none'}`,
+    ];
   });
   const buys = bought(plan);
   const usual = bought(first);

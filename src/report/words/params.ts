@@ -124,8 +124,10 @@ interface NoticeParams {
 export interface MemberParams {
   readonly 'want-travel': { readonly travel: number };
   readonly 'toward-travel': { readonly travel: number };
-  readonly 'want-wheel': { readonly wheel: number };
-  readonly 'want-spacers': { readonly spacers: number };
+  /** `wheels`: those that there are, where the wanted one is none of them. */
+  readonly 'want-wheel': { readonly wheel: number; readonly wheels?: readonly string[] };
+  /** `most`: how many the fork takes, where more are wanted. */
+  readonly 'want-spacers': { readonly spacers: number; readonly most?: number };
   readonly 'want-use': { readonly sku: string; readonly name: string };
   readonly 'want-keep': { readonly slot: string };
   readonly 'want-renew': { readonly slot: string; readonly possible: boolean };

@@ -73,6 +73,12 @@ export const faults: WordsTable<FaultParams> = {
       `${nearestHint(nearest).trim()} \`legwork catalog list parts\` shows the parts; kits and supplies are kinds of their own.`.trim(),
     example: { sku: 'AB-AIR-22', nearest: ['AB-AIR-2'] },
   },
+  'not-a-part': {
+    say: ({ sku, kind }) => `${sku} is a ${kind}, and this asks about a part.`,
+    meaning: 'Fit and use are stated for parts. Kits, packs and supplies have none of their own.',
+    way: ({ parts }) => (parts.length === 0 ? 'Ask about a part.' : `Ask about what is in it: ${orList(parts)}.`),
+    example: { sku: 'AB-KIT-2', kind: 'kit', parts: ['AB-AIR-2'] },
+  },
   'unknown-service': {
     say: ({ id, family }) => `There is no service ${id} for ${family}.`,
     meaning: 'A service is named by its id, and belongs to families.',
@@ -132,8 +138,9 @@ export const faults: WordsTable<FaultParams> = {
   'have-unit': {
     say: ({ sku, expected }) => `${sku} is counted in ${expected === 'piece' ? 'pieces' : expected}.`,
     meaning: 'What is at hand is given in the unit of the supply: pieces, mL or g.',
-    way: ({ sku, expected }) => `Write ${sku}*${expected === 'piece' ? '2' : `20${expected}`}.`,
-    example: { sku: 'CD-BATH', expected: 'mL' },
+    way: ({ sku, expected, number }) =>
+      `Write ${sku}*${number}${expected === 'piece' ? '' : expected}, if that is meant.`,
+    example: { sku: 'CD-BATH', expected: 'mL', number: 20 },
   },
   'use-without-slot': {
     say: ({ sku, role }) => `${sku} is a ${roleName(role)}, and this fork has no place for one.`,

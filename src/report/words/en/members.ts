@@ -20,13 +20,15 @@ export const members: WordsTable<MemberParams> = {
     example: { travel: 180 },
   },
   'want-wheel': {
-    say: ({ wheel }) => `a ${wheel} wheel`,
+    say: ({ wheel, wheels }) =>
+      `a ${wheel} wheel${wheels === undefined ? '' : `; forks of this family take ${orList(wheels)}`}`,
     meaning: 'The wish for a wheel, by its bead-seat diameter in mm.',
     way: () => 'Ask for another wheel, or leave the wheel out.',
     example: { wheel: 584 },
   },
   'want-spacers': {
-    say: ({ spacers }) => `${spacers} volume spacers`,
+    say: ({ spacers, most }) =>
+      `${spacers} volume spacers${most === undefined ? '' : `; the fork takes at most ${most}`}`,
     meaning: 'The wish for a count of volume spacers.',
     way: () => "Leave it out; the maker's standard count is then taken.",
     example: { spacers: 3 },
