@@ -49,6 +49,7 @@ const fastener = (name: string, side: string, tool: string, torque: string, stat
   state,
   position: null,
   count: 1,
+  wrench: null,
 });
 export const step = (id: string, minutes: number, more: object = {}) => ({
   id,
