@@ -10,6 +10,12 @@ await build({
   format: 'esm',
   target: 'node20',
   logLevel: 'warning',
-  banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
+  // a CommonJS build that finds its own WebAssembly, and a peer that may not be there
+  external: ['highs', 'better-sqlite3'],
+  banner: {
+    js: "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);",
+  },
 });
-process.exitCode = spawnSync(process.execPath, ['dist/bench/bench.js'], { stdio: 'inherit' }).status ?? 1;
+process.exitCode =
+  spawnSync(process.execPath, ['--expose-gc', 'dist/bench/bench.js', ...process.argv.slice(2)], { stdio: 'inherit' })
+    .status ?? 1;

@@ -1,8 +1,10 @@
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
+import { demoFolder, loadCatalogFolder } from '../support/demo.ts';
 import { counterTimes } from './counter.ts';
 import { firstReadTimes } from './first-read.ts';
 import { sampled } from './measure.ts';
+import { ROWS } from './rows.ts';
 
 /** `npm run bench`: medians and ratios, all peers in one run. Start-up of Node is taken as the unit for the command. */
 const ROUNDS = 9;
@@ -61,3 +63,9 @@ const [one, other] = [sampled(bare).median, sampled(command).median];
 console.log(
   `the command from a warm cache: ${shown(other)} against ${shown(one)} of a bare start of Node, ${(other / one).toFixed(2)} times`,
 );
+
+const { world } = await loadCatalogFolder(demoFolder);
+const wanted = process.argv.slice(2);
+console.log(`generated catalogues and peers: CPU time after ${WARM_UP} rounds to warm up, peers' models built apart.`);
+for (const [name, row] of Object.entries(ROWS))
+  if (wanted.length === 0 || wanted.includes(name)) for (const line of await row(world)) console.log(`  ${line}`);

@@ -23,11 +23,18 @@ export function smallCatalogue(seed: number): Generated {
   );
 }
 
+/** A catalogue of families of given shapes. */
+export const catalogueOf = (seed: number, shapes: readonly FamilyShape[]): Generated =>
+  generated(seed, dice(seed), shapes);
+
 function generated(seed: number, throwing: Dice, shapes: readonly FamilyShape[]): Generated {
-  const families = shapes.map((shape, at) => generatedFamily(throwing, shape, `g${at}`));
+  const families = shapes.map((shape, at) => generatedFamily(throwing, shape, idOf(at)));
   const records = merged([head(throwing), ...families]);
   return { seed, records, stock: stockOf(throwing, records), shop: shopOf(throwing, records) };
 }
+
+/** Letters and a number, so that no id is the beginning of another. */
+const idOf = (at: number): string => (at < 10 ? `g${at}` : `f${10_000 + at}`);
 
 const merged = (files: readonly RawFile[]): RawFile => ({
   catalog: { name: 'Generated', currency: 'EUR' },

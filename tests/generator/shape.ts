@@ -21,3 +21,14 @@ export const smallShape = (throwing: Dice): FamilyShape => ({
   modules: throwing.whole(0, 1),
   candidates: throwing.whole(1, 2),
 });
+
+/** A family of so many slots, upper and lowers not counted, with about so many parts for each. */
+export const gridShape = (slots: number, candidates: number): FamilyShape => ({
+  bodies: 1,
+  travels: candidates,
+  springs: 1,
+  dampers: candidates,
+  modules: slots - USUAL_SLOTS,
+  candidates,
+});
+const USUAL_SLOTS = 5;

@@ -1,0 +1,46 @@
+import type { World } from '../../src/plan/index.ts';
+import { type GridTimes, gridTimes } from './grids.ts';
+import type { Samples } from './measure.ts';
+import { reachTimes, sizeTimes, verdictRates } from './sizes.ts';
+
+const WARM_UP = 4;
+const seeds = (count: number): readonly number[] => Array.from({ length: count }, (_, at) => at + 1);
+const shown = ({ median, p95, most }: Samples): string =>
+  `median ${median.toFixed(2)}, p95 ${p95.toFixed(2)}, most ${most.toFixed(2)} ms`;
+const times = (one: Samples | null, other: Samples): string =>
+  one === null ? '' : ` (${(one.median / other.median).toFixed(2)} times ours)`;
+
+/** Each group of rows by its name, as `npm run bench -- NAME...` takes it. */
+export const ROWS: Readonly<Record<string, (world: World) => Promise<readonly string[]>>> = {
+  'grid-10x5': async () => gridRow('single cheapest, 10 x 5', await gridTimes('single', 10, 5, seeds(12), WARM_UP)),
+  'grid-15x10': async () => gridRow('single cheapest, 15 x 10', await gridTimes('single', 15, 10, seeds(5), WARM_UP)),
+  'grid-20x20': async () => gridRow('single cheapest, 20 x 20', await gridTimes('single', 20, 20, seeds(2), 1)),
+  'front-12x6': async () => gridRow('whole front, 12 x 6', await gridTimes('front', 12, 6, seeds(4), 2)),
+  sizes: async () =>
+    [1000, 10_000].flatMap((size) => {
+      const { parts, plan, heap, link, fromCache } = sizeTimes(size);
+      return [
+        `plan beside ${parts} parts: ${shown(plan)}; linked in ${link.toFixed(0)} ms, from the cache's form in ${fromCache.toFixed(0)} ms, ${heap.toFixed(0)} MiB`,
+      ];
+    }),
+  verdicts: async () => {
+    const { engine, map, packed, sqlite } = verdictRates();
+    const million = (rate: number): string => `${(rate / 1e6).toFixed(2)} M/s`;
+    return [
+      `verdicts at random: ours ${million(engine)}, Map of objects ${million(map)}, packed array ${million(packed)}, better-sqlite3 ${sqlite === null ? 'not installed' : million(sqlite)}`,
+    ];
+  },
+  reach: async (world) => [`reach map, all cells of a chassis: ${shown(reachTimes(world))}`],
+};
+
+function gridRow(
+  name: string,
+  { engine, solver, plain, building, stopped, differences }: GridTimes,
+): readonly string[] {
+  return [
+    `${name}: whole answer ${shown(engine)}; stopped at the step limit ${stopped} times; ${differences} differences`,
+    ...(solver === null ? [] : [`  mixed-integer solver: ${shown(solver)}${times(solver, engine)}`]),
+    ...(building === null ? [] : [`  building its model, not counted: ${shown(building)}`]),
+    ...(plain === null ? [] : [`  plain branch and bound, modules alone: ${shown(plain)}${times(plain, engine)}`]),
+  ];
+}
