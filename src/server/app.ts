@@ -34,7 +34,7 @@ export interface Parts {
 }
 
 /** The chain that every request goes through, and the addresses behind it. */
-export function makeApp(parts: Parts): Express {
+export function makeApp(parts: Parts, questions: readonly Operation[] = QUESTIONS): Express {
   const { settings, log } = parts;
   const app = express();
   app.disable('x-powered-by');
@@ -52,7 +52,7 @@ export function makeApp(parts: Parts): Express {
     cors({ origin: [...settings.origins], methods: ['GET', 'HEAD', 'POST'], maxAge: 86_400, preflightContinue: true }),
   );
   app.use(limits.all);
-  for (const [path, operations] of byPath(QUESTIONS)) {
+  for (const [path, operations] of byPath(questions)) {
     const route = app.route(path.replaceAll(/\{(\w+)\}/g, ':$1'));
     for (const operation of operations) {
       const limit = operation.lane === 'search' ? [limits.search] : [];

@@ -9,6 +9,8 @@ import { Desk, type Press } from './desk.ts';
 import { type Edition, makeEdition } from './edition.ts';
 import { type LoadOrder, type LoadResult, load } from './loader.ts';
 import { makeMetrics } from './metrics.ts';
+import type { Operation } from './operation.ts';
+import { QUESTIONS } from './operations.ts';
 import { readPage } from './page.ts';
 import { PROBLEMS, type ProblemCode, problemDocument } from './problems.ts';
 import type { Settings } from './settings.ts';
@@ -29,7 +31,12 @@ export type Started =
   | { readonly kind: 'no-address'; readonly code: string };
 
 /** Loads the catalogue, then listens. `logTo`: where the log goes, one JSON object a line. */
-export async function start(settings: Settings, order: LoadOrder, logTo: DestinationStream): Promise<Started> {
+export async function start(
+  settings: Settings,
+  order: LoadOrder,
+  logTo: DestinationStream,
+  questions: readonly Operation[] = QUESTIONS,
+): Promise<Started> {
   const log = pino({ level: settings.log, base: null }, logTo);
   const limits = { searchers: settings.searchers, waiting: settings.waiting, time: settings.searchTime };
   const press: Press = {
@@ -44,7 +51,8 @@ export async function start(settings: Settings, order: LoadOrder, logTo: Destina
   const server = listener(settings);
   const connections = (): Promise<number> => promisify(server.getConnections.bind(server))();
   const metrics = makeMetrics(desk, connections);
-  server.on('request', makeApp({ desk, settings, log, metrics, page: await readPage(), stopping: () => stopping }));
+  const page = await readPage();
+  server.on('request', makeApp({ desk, settings, log, metrics, page, stopping: () => stopping }, questions));
   try {
     server.listen(settings.port, settings.host);
     await once(server, 'listening');
