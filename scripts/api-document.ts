@@ -7,7 +7,16 @@ import {
   type ZodOpenApiPathsObject,
   type ZodOpenApiResponsesObject,
 } from 'zod-openapi';
-import { answerSchema, choicesSchema, fitSchema, questionSchema, reachSchema, usesSchema } from '../src/plan/index.ts';
+import {
+  answerSchema,
+  choicesSchema,
+  fitSchema,
+  questionSchema,
+  reachSchema,
+  setUpQuestionSchema,
+  setUpSchema,
+  usesSchema,
+} from '../src/plan/index.ts';
 import { fitBatchQuestionSchema, fitBatchSchema } from '../src/server/fit-batch.ts';
 import { HOUSE } from '../src/server/house.ts';
 import type { Described } from '../src/server/operation.ts';
@@ -113,7 +122,7 @@ function operationOf(operation: Described): ZodOpenApiOperationObject {
               in: 'query',
               required: true,
               description: 'The question as JSON.',
-              content: { 'application/json': { schema: { $ref: '#/components/schemas/Question' } } },
+              content: { 'application/json': { schema: { $ref: `#/components/schemas/${nameOf(question)}` } } },
             },
           ],
         }),
@@ -121,6 +130,8 @@ function operationOf(operation: Described): ZodOpenApiOperationObject {
     responses: responsesOf(operation),
   };
 }
+
+const nameOf = (schema: z.ZodType): string => Object.entries(NAMED).find(([, one]) => one === schema)?.[0] ?? '';
 
 function pathsOf(): ZodOpenApiPathsObject {
   const paths: Record<string, Record<string, ZodOpenApiOperationObject>> = {};
@@ -137,6 +148,8 @@ const NAMED: Readonly<Record<string, z.ZodType>> = {
   FitBatch: fitBatchSchema,
   Reach: reachSchema,
   Uses: usesSchema,
+  SetUpQuestion: setUpQuestionSchema,
+  SetUp: setUpSchema,
   Choices: choicesSchema,
   Search: searchSchema,
   Problem: problemSchema,

@@ -38,6 +38,6 @@ export { type Content, type Question, type QuestionInput, questionSchema } from 
 export { type ReachAnswer, type ReachDocument, reach, reachSchema } from './reach.ts';
 export { AROUND, HIT_EXPONENT, riderOf } from './rider.ts';
 export { type SetUpAnswer, setUp } from './set-up.ts';
-export { type SetUpDocument, setUpSchema } from './set-up-schema.ts';
+export { type SetUpDocument, type SetUpQuestion, setUpQuestionSchema, setUpSchema } from './set-up-schema.ts';
 export { type UsesAnswer, uses, usesSchema } from './uses.ts';
 export { makeWorld, type World } from './world.ts';

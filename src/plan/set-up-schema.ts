@@ -33,6 +33,8 @@ export const setUpQuestionSchema = z.strictObject({
   filledAt: z.number().min(-30).max(60).default(20),
 });
 
+export type SetUpQuestion = z.infer<typeof setUpQuestionSchema>;
+
 /** One coil of those that fit, with the sag that it gives as a share of travel. */
 const coilSchema = z.strictObject({ sku: z.string(), name: z.string(), rate: z.number(), sag: z.number() });
 

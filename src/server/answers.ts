@@ -7,12 +7,15 @@ import {
   type FitQuestion,
   type Question,
   reach,
+  type SetUpQuestion,
+  setUp,
   uses,
   type World,
 } from '../plan/index.ts';
 import { answerDocument } from '../report/document.ts';
 import { fitDocument, reachDocument } from '../report/fit-documents.ts';
 import { asJson } from '../report/json.ts';
+import { setUpDocument } from '../report/set-up.ts';
 import { en } from '../report/words/en.ts';
 
 /** An answer as the command line prints it with `--format json`, or what is wrong with the question. */
@@ -33,6 +36,11 @@ export function renderPlan(world: World, question: Question): Rendered {
 export function renderReach(world: World, question: Question): Rendered {
   const answer = reach(world, question);
   return 'faults' in answer ? wrong(answer.faults) : text(reachDocument(answer, en));
+}
+
+export function renderSetUp(world: World, question: SetUpQuestion): Rendered {
+  const reply = setUp(world, question);
+  return reply.kind === 'faults' ? wrong(reply.faults) : text(setUpDocument(reply.answer, en));
 }
 
 export function renderFit(world: World, question: FitQuestion): Rendered {

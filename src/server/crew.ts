@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import workerpool from 'workerpool';
-import type { ChoicesQuestion, Question } from '../plan/index.ts';
+import type { ChoicesQuestion, Question, SetUpQuestion } from '../plan/index.ts';
 import type { Rendered } from './answers.ts';
 import type { FitBatchQuestion } from './fit-batch.ts';
 
@@ -8,6 +8,7 @@ import type { FitBatchQuestion } from './fit-batch.ts';
 export interface Tasks {
   readonly plan: (question: Question) => Rendered;
   readonly reach: (question: Question) => Rendered;
+  readonly setUp: (question: SetUpQuestion) => Rendered;
   readonly choices: (question: ChoicesQuestion) => Rendered;
   readonly uses: (part: string) => Rendered;
   readonly fitBatch: (question: FitBatchQuestion) => Rendered;
@@ -46,6 +47,7 @@ export interface Crew {
 const LANES: Readonly<Record<TaskName, 'search' | 'brief'>> = {
   plan: 'search',
   reach: 'search',
+  setUp: 'brief',
   choices: 'brief',
   uses: 'brief',
   fitBatch: 'brief',

@@ -6,6 +6,8 @@ import {
   fitSchema,
   questionSchema,
   reachSchema,
+  setUpQuestionSchema,
+  setUpSchema,
   usesSchema,
 } from '../plan/index.ts';
 import { asJson } from '../report/json.ts';
@@ -74,53 +76,69 @@ const search =
     return replyOf(await crew.work(task, bounded, gone), question);
   };
 
-const questionAbout = {
-  plan: {
-    path: '/v1/plan',
-    summary: 'From the fork in front of you to the fork you want: every exact way, or why there is none.',
-    about:
-      'The answer is what `legwork plan --format json` prints. A refusal is an answer as good as a plan: status 200, and `status` in it says which. `stepLimit` bounds the search, and so does the service: the limit that held stands in the answer; where it did not suffice, `status` is "stopped".',
-    output: answerSchema,
-    answering: search('plan'),
-  },
-  reach: {
-    path: '/v1/reach',
-    summary: 'Every travel and wheel that a fork can become, with the cheapest way or the reason why not.',
-    about: 'The answer is what `legwork reach --format json` prints. The wants of the question are left aside.',
-    output: reachSchema,
-    answering: search('reach'),
-  },
-};
-
-function questionOperations(name: 'plan' | 'reach'): readonly Operation[] {
-  const { path, summary, about, output, answering } = questionAbout[name];
-  const shared = {
-    path,
-    summary,
-    lane: 'search',
-    output,
-    content: 'application/json',
-    problems: SEARCH_PROBLEMS,
-  } as const;
+/** What is asked with a whole question: by a link that holds it, and with the question as the body. */
+function questionOperations<Asked>(
+  said: Pick<Operation, 'id' | 'path' | 'summary' | 'about' | 'output'>,
+  schema: z.ZodType<Asked>,
+  answering: Answering<Asked>,
+): readonly Operation[] {
+  const shared = { ...said, lane: 'search', content: 'application/json', problems: SEARCH_PROBLEMS } as const;
   return [
     {
       ...shared,
-      id: name,
       method: 'get',
-      about: `${about} The question is JSON in one parameter, so that it is a link, and the answer can be kept by its address.`,
-      input: { ...NO_INPUT, question: questionSchema },
-      understand: (raw) => understood(questionSchema, questionIn(raw), answering),
+      about: `${said.about} The question is JSON in one parameter, so that it is a link, and the answer can be kept by its address.`,
+      input: { ...NO_INPUT, question: schema },
+      understand: (raw) => understood(schema, questionIn(raw), answering),
     },
     {
       ...shared,
-      id: `${name}-asked`,
+      id: `${said.id}-asked`,
       method: 'post',
-      about: `${about} The question is the body.`,
-      input: { ...NO_INPUT, body: questionSchema },
-      understand: ({ body }) => understood(questionSchema, body, answering),
+      about: `${said.about} The question is the body.`,
+      input: { ...NO_INPUT, body: schema },
+      understand: ({ body }) => understood(schema, body, answering),
     },
   ];
 }
+
+const WHOLE_QUESTIONS: readonly Operation[] = [
+  ...questionOperations(
+    {
+      id: 'plan',
+      path: '/v1/plan',
+      summary: 'From the fork in front of you to the fork you want: every exact way, or why there is none.',
+      about:
+        'The answer is what `legwork plan --format json` prints. A refusal is an answer as good as a plan: status 200, and `status` in it says which. `stepLimit` bounds the search, and so does the service: the limit that held stands in the answer; where it did not suffice, `status` is "stopped".',
+      output: answerSchema,
+    },
+    questionSchema,
+    search('plan'),
+  ),
+  ...questionOperations(
+    {
+      id: 'reach',
+      path: '/v1/reach',
+      summary: 'Every travel and wheel that a fork can become, with the cheapest way or the reason why not.',
+      about: 'The answer is what `legwork reach --format json` prints. The wants of the question are left aside.',
+      output: reachSchema,
+    },
+    questionSchema,
+    search('reach'),
+  ),
+  ...questionOperations(
+    {
+      id: 'setup',
+      path: '/v1/setup',
+      summary: 'A starting pressure or coil for a rider.',
+      about:
+        "The answer is what `legwork setup --format json` prints: the maker's chart first, and nothing is carried on beyond its ends.",
+      output: setUpSchema,
+    },
+    setUpQuestionSchema,
+    async ({ crew }, question, gone) => replyOf(await crew.work('setUp', question, gone), question),
+  ),
+];
 
 const catalogSchema = z.strictObject({
   format: z.literal(1),
@@ -249,8 +267,7 @@ export const QUESTIONS: readonly Operation[] = [
         replyOf(await crew.work('fitBatch', question, gone), question),
       ),
   },
-  ...questionOperations('plan'),
-  ...questionOperations('reach'),
+  ...WHOLE_QUESTIONS,
   {
     id: 'uses',
     method: 'get',

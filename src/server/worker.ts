@@ -2,7 +2,7 @@ import { deserialize } from 'node:v8';
 import { workerData } from 'node:worker_threads';
 import workerpool from 'workerpool';
 import { asJson } from '../report/json.ts';
-import { renderChoices, renderPlan, renderReach, renderUses } from './answers.ts';
+import { renderChoices, renderPlan, renderReach, renderSetUp, renderUses } from './answers.ts';
 import type { Tasks } from './crew.ts';
 import { fitBatch } from './fit-batch.ts';
 import { worldOf } from './pack.ts';
@@ -13,6 +13,7 @@ if (workerData.kind === 'answer') {
   const tasks: Tasks = {
     plan: (question) => renderPlan(world, question),
     reach: (question) => renderReach(world, question),
+    setUp: (question) => renderSetUp(world, question),
     choices: (question) => renderChoices(world, question),
     uses: (part) => renderUses(world, part),
     fitBatch: (question) => ({ kind: 'text', text: asJson(fitBatch(world, question)) }),

@@ -63,6 +63,19 @@ describe('legwork serve', () => {
     // what a reader of the terminal gets, byte for byte
     const printed = legwork(['fit', '--part', 'QN-AIR-192', '--chassis', 'quennet-622', '--format', 'json']);
     expect(await answer.text()).toBe(printed.out);
+    const rider = JSON.stringify({ chassis: 'quennet-622', travelNow: 150, rider: { mass: 80 } });
+    const setup = await fetch(`${service.url}/v1/setup?question=${encodeURIComponent(rider)}`);
+    const fork = ['--chassis', 'quennet-622', '--travel-now', '150'];
+    expect(await setup.text()).toBe(legwork(['setup', ...fork, '--rider-mass', '80', '--format', 'json']).out);
+    for (const command of ['reach', 'plan']) {
+      const question = JSON.stringify({ chassis: 'quennet-622', travelNow: 150 });
+      const response = await fetch(`${service.url}/v1/${command}?question=${encodeURIComponent(question)}`);
+      expect(await response.text()).toBe(legwork([command, ...fork, '--format', 'json']).out);
+    }
+    const uses = await fetch(`${service.url}/v1/uses?part=QN-VS`);
+    expect(await uses.text()).toBe(legwork(['uses', '--part', 'QN-VS', '--format', 'json']).out);
+    const bikes = await fetch(`${service.url}/v1/catalog/bikes`);
+    expect(await bikes.text()).toBe(legwork(['catalog', 'list', 'bikes', '--format', 'json']).out);
     expect((await fetch(`${service.url}/health`)).status).toBe(200);
     expect(await stopped(service, 'SIGTERM')).toBe(0);
     expect(service.out()).toMatch(/Stopped\.\n$/);

@@ -20,6 +20,8 @@ const RIGHT: Readonly<Record<string, { readonly path: string; readonly body?: un
   'plan-asked': { path: '/v1/plan', body: { ...QUENNET, wants: { spacers: 3 } } },
   reach: { path: `/v1/reach${link({ ...QUENNET, chassis: 'lommet-622', travelNow: 100 })}` },
   'reach-asked': { path: '/v1/reach', body: { chassis: 'lommet-622', travelNow: 100 } },
+  setup: { path: `/v1/setup${link({ ...QUENNET, rider: { mass: 80 } })}` },
+  'setup-asked': { path: '/v1/setup', body: { ...QUENNET, rider: { mass: 80 } } },
   uses: { path: '/v1/uses?part=QN-VS' },
   choices: { path: '/v1/choices?chassis=lommet-622' },
   health: { path: '/health' },
@@ -36,6 +38,8 @@ const UNKNOWN: Readonly<Record<string, { readonly path: string; readonly body?: 
   'plan-asked': { path: '/v1/plan', body: { chassis: 'nobody', travelNow: 150 } },
   reach: { path: `/v1/reach${link({ chassis: 'nobody', travelNow: 150 })}` },
   'reach-asked': { path: '/v1/reach', body: { chassis: 'nobody', travelNow: 150 } },
+  setup: { path: `/v1/setup${link({ chassis: 'nobody', travelNow: 150, rider: { mass: 80 } })}` },
+  'setup-asked': { path: '/v1/setup', body: { chassis: 'nobody', travelNow: 150, rider: { mass: 80 } } },
   uses: { path: '/v1/uses?part=NOBODY' },
   choices: { path: '/v1/choices?chassis=nobody' },
 };
