@@ -1,5 +1,6 @@
 import type { AnswerDocument, QuestionInput } from '../plan/index.ts';
 import { Bill } from './bill.tsx';
+import { Cases } from './cases.tsx';
 import { EffectsTable } from './effects.tsx';
 import { Flags } from './flags.tsx';
 import { Offers } from './offers.tsx';
@@ -31,6 +32,7 @@ export function AnswerView({ answer, question, known, currency, way, addressOfWa
     <>
       <Verdict answer={answer} plan={plan} />
       <Refusal answer={answer} question={question} known={known} currency={currency} onAsk={onAsk} />
+      <Cases cases={answer.cases} currency={currency} />
       {plan ? (
         <div class="plan">
           <div class="main">
@@ -44,12 +46,26 @@ export function AnswerView({ answer, question, known, currency, way, addressOfWa
             <Offers answer={answer} currency={currency} question={question} onAsk={onAsk} />
             <EffectsTable effects={plan.effects} />
             <Self answer={answer} plan={plan} />
+            <Always />
           </div>
         </div>
       ) : (
         <Flags flags={answer.flags} question={question} onAsk={onAsk} />
       )}
     </>
+  );
+}
+
+function Always() {
+  return (
+    <section aria-labelledby="always">
+      <h2 id="always">{words.cautionsTitle}</h2>
+      <ul>
+        {words.cautions.map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

@@ -1,9 +1,14 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { AnswerDocument, QuestionInput, ReachDocument } from '../plan/index.ts';
 import { AnswerView } from './answer.tsx';
-import { addressOf, type Place, placeOf, type View, wishes } from './link.ts';
+import { addressOf, type Place, placeOf, VIEWS, type View, wishes } from './link.ts';
+import { partsOf } from './parts.ts';
+import { PickList } from './print/pick-list.tsx';
+import { Quote } from './print/quote.tsx';
+import type { Printed } from './print/sheet.tsx';
+import { Worksheet } from './print/worksheet.tsx';
 import { ReachMap } from './reach-map.tsx';
-import type { CatalogRecord, DocumentRecord, Known, Listing } from './records.ts';
+import type { CatalogRecord, DocumentRecord, Known, Listing, PlanDocument } from './records.ts';
 import { Sentence } from './sentence.tsx';
 import { type Heard, questionPath, useAnswer } from './service.ts';
 import { Documents } from './source.tsx';
@@ -42,7 +47,7 @@ export function App() {
             place={place}
             shown={shown}
             known={known}
-            currency={catalog.kind === 'here' ? catalog.value.currency : 'XXX'}
+            catalog={catalog.kind === 'here' ? catalog.value : null}
             onAsk={onAsk}
           />
         ) : (
@@ -90,7 +95,7 @@ function useDocuments(): ReadonlyMap<string, DocumentRecord> {
 }
 
 function Views({ place, shown }: { readonly place: Place; readonly shown: View }) {
-  const views: readonly View[] = wishes(place.question) ? ['answer', 'map'] : ['map'];
+  const views: readonly View[] = wishes(place.question) ? VIEWS : ['map'];
   return (
     <nav aria-label={words.viewsName}>
       {views.map((view) => (
@@ -115,11 +120,11 @@ interface BelowProps {
   readonly place: Place;
   readonly shown: View;
   readonly known: Known;
-  readonly currency: string;
+  readonly catalog: CatalogRecord | null;
   readonly onAsk: (next: QuestionInput) => void;
 }
 
-function Below({ place, shown, known, currency, onAsk }: BelowProps) {
+function Below({ place, shown, known, catalog, onAsk }: BelowProps) {
   const { question, way } = place;
   const settled = readyToAsk(question, known);
   const reach = useAnswer<ReachDocument>(settled && shown === 'map' ? questionPath('reach', settled) : null);
@@ -140,20 +145,52 @@ function Below({ place, shown, known, currency, onAsk }: BelowProps) {
     );
   return (
     <Await heard={answer} question={question} onAsk={onAsk}>
-      {(value) => (
-        <AnswerView
-          answer={value}
-          question={question}
-          known={known}
-          currency={currency}
-          way={way}
-          addressOfWay={(next) => addressOf({ ...place, way: next })}
-          onAsk={onAsk}
-        />
-      )}
+      {(value) => {
+        const plan = value.plans[way] ?? value.plans[0];
+        if (shown !== 'answer' && plan) return sheetOf(shown, printedOf(value, plan, question, known, catalog));
+        return (
+          <AnswerView
+            answer={value}
+            question={question}
+            known={known}
+            currency={catalog?.currency ?? NO_CURRENCY}
+            way={way}
+            addressOfWay={(next) => addressOf({ ...place, way: next })}
+            onAsk={onAsk}
+          />
+        );
+      }}
     </Await>
   );
 }
+
+function sheetOf(view: Exclude<View, 'answer' | 'map'>, printed: Printed) {
+  switch (view) {
+    case 'worksheet':
+      return <Worksheet printed={printed} />;
+    case 'pick-list':
+      return <PickList printed={printed} />;
+    case 'quote':
+      return <Quote printed={printed} />;
+  }
+}
+
+/** What a sheet says above: the fork, and the rest of the sentence. */
+function printedOf(
+  answer: AnswerDocument,
+  plan: PlanDocument,
+  question: QuestionInput,
+  known: Known,
+  catalog: CatalogRecord | null,
+): Printed {
+  const parts = partsOf(question, known);
+  const fork = parts.find(({ kind }) => kind === 'fork')?.text ?? answer.now.chassis;
+  const rest = parts.filter(({ kind, key }) => kind !== 'fork' && key !== 'manner why').map(({ text }) => text);
+  return { answer, plan, fork, asked: rest.join(', '), catalog: catalog?.name ?? '' };
+}
+
+/** The code of ISO 4217 for none, until the catalogue has said which. */
+const NO_CURRENCY = 'XXX';
 
 /** A fork without its travel is asked with the one that it usually left the works with, once that is known. */
 function readyToAsk(question: QuestionInput, { choices }: Known): QuestionInput | null {
