@@ -186,7 +186,7 @@ function printedOf(
   const parts = partsOf(question, known);
   const fork = parts.find(({ kind }) => kind === 'fork')?.text ?? answer.now.chassis;
   const rest = parts.filter(({ kind, key }) => kind !== 'fork' && key !== 'manner why').map(({ text }) => text);
-  return { answer, plan, fork, asked: rest.join(', '), catalog: catalog?.name ?? '' };
+  return { answer, plan, fork, asked: rest.join(', ').replaceAll(', →', ' →'), catalog: catalog?.name ?? '' };
 }
 
 /** The code of ISO 4217 for none, until the catalogue has said which. */

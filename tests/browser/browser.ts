@@ -2,7 +2,7 @@ import { type Browser, type BrowserContext, chromium, type Page } from 'playwrig
 import { findChromium } from '../../scripts/chromium.ts';
 
 /** How patient a step in the browser is: a loaded machine is slow, and not wrong. */
-const PATIENCE = 60_000;
+const PATIENCE = 120_000;
 
 /** Starts the browser; what needs it fails with what to do where there is none. */
 export async function launch(): Promise<Browser> {

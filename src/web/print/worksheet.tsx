@@ -54,7 +54,11 @@ export function Worksheet({ printed }: { readonly printed: Printed }) {
         ))}
       </ol>
       <h2>{print.lookedAt}</h2>
-      <div class="ruled" />
+      <div class="ruled">
+        <p />
+        <p />
+        <p />
+      </div>
     </Sheet>
   );
 }

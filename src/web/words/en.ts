@@ -242,7 +242,7 @@ export const en = {
     left: 'left leg',
     right: 'right leg',
     leg: (leg: string, holds: string | null): string => (holds === null ? leg : `${leg} (${holds})`),
-    if: (look: string, found: string): string => `${look}: if ${found},`,
+    if: (look: string, found: string): string => `${look}, if ${found}:`,
     adds: (sum: string, minutes: number, ready: string): string =>
       `That would add ${sum} and ${unit(minutes, 'minute')}, ${ready}.`,
     addsAtLeast: (sum: string, minutes: number, ready: string): string =>
