@@ -30,7 +30,8 @@ describe('legwork setup', () => {
     expect([faulty.code, faulty.out]).toEqual([2, '']);
     expect(faulty.err).toContain('--rider-mass');
     expect(faulty.err).toContain('--sag');
-    const silent = legwork(['setup', '--chassis', 'odrun-584', '--travel-now', '180', '--rider-mass', '80']);
-    expect([silent.code, silent.out.includes('It does not state: rate.')]).toEqual([3, true]);
+    const example = ['setup', '--catalog', 'catalog-schema/example', '--chassis', 'tamblin-622'];
+    const silent = legwork([...example, '--travel-now', '150', '--rider-mass', '80']);
+    expect([silent.code, silent.out.includes('It does not state: ')]).toEqual([3, true]);
   });
 });
