@@ -45,7 +45,9 @@ export function Field({
   const input = field ?? own;
   const list = useRef<HTMLDivElement>(null);
   const id = useId();
-  const offered = useOffered(question, known, only, typed, open);
+  const { offered, settled } = useOffered(question, known, only, typed, open);
+  // Enter pressed before the list speaks of what is typed: the first is taken when it does
+  const [hurried, setHurried] = useState(false);
   const chosen = Math.min(at, offered.length - 1);
   useEffect(() => {
     if (only !== null) input.current?.focus();
@@ -57,8 +59,14 @@ export function Field({
     setTyped('');
     setAt(0);
     setOpen(false);
+    setHurried(false);
     onTake(next);
   };
+  useEffect(() => {
+    if (!hurried || !settled) return;
+    setHurried(false);
+    if (offered[0]) take(offered[0]);
+  });
   const move = (by: number): void => {
     setOpen(true);
     setAt(open && offered.length > 0 ? (chosen + by + offered.length) % offered.length : chosen);
@@ -66,6 +74,7 @@ export function Field({
   const onKey = (event: KeyboardEvent): void => {
     const suggestion = offered[chosen];
     if (event.key === 'ArrowDown' || event.key === 'ArrowUp') move(event.key === 'ArrowDown' ? 1 : -1);
+    else if (event.key === 'Enter' && open && !settled) setHurried(true);
     else if (event.key === 'Enter' && open && suggestion) take(suggestion);
     else if (event.key === 'Enter') setOpen(true);
     else if (event.key === 'Escape' && (open || only !== null)) {
@@ -104,6 +113,7 @@ export function Field({
           setTyped(event.currentTarget.value);
           setAt(0);
           setOpen(true);
+          setHurried(false);
         }}
         onClick={() => setOpen(true)}
         onKeyDown={onKey}
@@ -150,7 +160,7 @@ function useOffered(
   only: PartKind | null,
   typed: string,
   open: boolean,
-): readonly Suggestion[] {
+): { readonly offered: readonly Suggestion[]; readonly settled: boolean } {
   const forkless = question.chassis === undefined && question.bike === undefined;
   const asked = useSettled(typed.trim());
   const find = (kind: string, limit: number): string | null =>
@@ -159,17 +169,25 @@ function useOffered(
         ? null
         : `/v1/search?q=${encodeURIComponent(asked.slice(0, 200))}&kind=${kind}&limit=${limit}`
       : null;
-  const forks = useAnswer<Hits>(find('chassis', 12));
-  const bikes = useAnswer<Hits>(find('bikes', 8));
+  const [forkPath, bikePath] = [find('chassis', 12), find('bikes', 8)];
+  const forks = useAnswer<Hits>(forkPath);
+  const bikes = useAnswer<Hits>(bikePath);
   const all = useAnswer<Listing<NamedRecord>>(forkless && open && asked === '' ? '/v1/catalog/chassis' : null);
   if (!forkless) {
-    return [...typedSuggestions(question, typed), ...matching(suggestionsFor(question, known, only), typed)];
+    const offered = [...typedSuggestions(question, typed), ...matching(suggestionsFor(question, known, only), typed)];
+    return { offered, settled: true };
   }
-  if (typed.trim() === '')
-    return all.kind === 'here'
-      ? forksFound(question, { hits: all.value.records.map(({ id, name }) => ({ kind: 'chassis', id, name })) })
-      : [];
-  return [forks, bikes].flatMap((heard) => (heard.kind === 'here' ? forksFound(question, heard.value) : []));
+  if (typed.trim() === '') {
+    const hits = all.kind === 'here' ? all.value.records.map(({ id, name }) => ({ kind: 'chassis', id, name })) : [];
+    return { offered: forksFound(question, { hits }), settled: true };
+  }
+  const isHeard = (heard: typeof forks, path: string | null): boolean =>
+    heard.kind === 'trouble' || (heard.kind === 'here' && !heard.late && heard.path === path);
+  return {
+    offered: [forks, bikes].flatMap((heard) => (heard.kind === 'here' ? forksFound(question, heard.value) : [])),
+    // what was found for fewer letters may put another fork first
+    settled: asked === typed.trim() && isHeard(forks, forkPath) && isHeard(bikes, bikePath),
+  };
 }
 
 /** What stands still for a moment: not every key asks the service. */

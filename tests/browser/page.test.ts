@@ -55,6 +55,17 @@ describe('the counter page', { timeout: 300_000 }, () => {
     await close();
   });
 
+  it('in a hurry: Enter before the list has come takes what was typed, not what was found for fewer letters', async () => {
+    const { page, wrong, close } = await open(768);
+    await page.getByRole('combobox').focus();
+    await page.keyboard.type('quennet 622');
+    await page.keyboard.press('Enter');
+    await page.waitForURL('**/?fork=*');
+    expect(new URL(page.url()).search).toBe('?fork=quennet-622');
+    expect(wrong).toEqual([]);
+    await close();
+  });
+
   it('mouse: a part is said otherwise, a way out asked, another way shown; back and forward work', async () => {
     const { page, wrong, close } = await open(1440, PLAN);
     await page.getByRole('button', { name: '→ 130 mm', exact: true }).click();
