@@ -35,6 +35,7 @@ describe('the counter page', { timeout: 300_000 }, () => {
     await page.keyboard.type('quenet 622');
     await page.getByRole('option', { name: 'Quennet for 622 wheels' }).first().waitFor();
     await page.keyboard.press('Enter');
+    await page.waitForURL('**/?fork=quennet-622');
     await page.keyboard.type('at 150');
     await page.getByRole('option', { name: 'at 150 mm' }).waitFor();
     await page.keyboard.press('Enter');
