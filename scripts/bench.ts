@@ -4,7 +4,7 @@ import { build } from 'esbuild';
 /** Bundles the bench as the product is bundled, so that both run the same code, and runs it. */
 await build({
   entryPoints: ['tests/bench/bench.ts'],
-  outfile: 'dist/bench/bench.js',
+  outfile: 'dist/bench/bench.mjs',
   bundle: true,
   platform: 'node',
   format: 'esm',
@@ -17,5 +17,5 @@ await build({
   },
 });
 process.exitCode =
-  spawnSync(process.execPath, ['--expose-gc', 'dist/bench/bench.js', ...process.argv.slice(2)], { stdio: 'inherit' })
+  spawnSync(process.execPath, ['--expose-gc', 'dist/bench/bench.mjs', ...process.argv.slice(2)], { stdio: 'inherit' })
     .status ?? 1;

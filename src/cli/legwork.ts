@@ -1,3 +1,5 @@
-import { start } from './main.ts';
+import { fileURLToPath } from 'node:url';
+import { loadProgram, programScript } from './launch.ts';
 
-await start();
+const file = fileURLToPath(new URL('./program.js', import.meta.url));
+void loadProgram(file, programScript(file)).start();

@@ -1,4 +1,4 @@
-import wrapAnsi from 'wrap-ansi';
+import { wrapAnsi } from 'fast-wrap-ansi';
 import type { Paint } from './paint.ts';
 
 /** What text is laid out on: so many columns, with or without colour. */

@@ -20,6 +20,6 @@ if (workerData.kind === 'answer') {
   };
   workerpool.worker({ ...tasks });
 } else {
-  const { loadInThread } = await import('./load-in-thread.ts');
-  await loadInThread(workerData);
+  // what goes wrong here ends the thread with its reason, and whoever started it is told
+  void import('./load-in-thread.ts').then(({ loadInThread }) => loadInThread(workerData));
 }
