@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
-import { mkdir, readdir, readFile, rename, stat, writeFile } from 'node:fs/promises';
+import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { mkdir, rename, writeFile } from 'node:fs/promises';
 import { join, relative } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
 import { byCodeUnit } from '../quantity/index.ts';
@@ -20,12 +21,15 @@ export interface LoadedFiles {
   readonly key: string;
 }
 
-/** Reads the text of every catalogue file in a folder and the folders below it, in code-unit order of their names. */
-export async function loadFiles(folder: string): Promise<LoadedFiles> {
+/**
+ * Reads the text of every catalogue file in a folder and the folders below it, in code-unit order of their names. It
+ * waits for the disk, as `fromCache` does: a command has nothing else to do meanwhile, and the service reads in a thread.
+ */
+export function loadFiles(folder: string): LoadedFiles {
   const problems: Problem[] = [];
   const files: TextFile[] = [];
   const hash = createHash('sha256');
-  for (const name of await fileNames(folder, problems)) {
+  for (const name of fileNames(folder, problems)) {
     const path = join(folder, name);
     const fail = (reason: string): void =>
       void problems.push({
@@ -35,7 +39,7 @@ export async function loadFiles(folder: string): Promise<LoadedFiles> {
         place: { file: name, line: 1, column: 1, excerpt: '' },
       });
     try {
-      const { size } = await stat(path);
+      const { size } = statSync(path);
       if (size > FILE_LIMIT) {
         problems.push({
           severity: 'error',
@@ -45,7 +49,7 @@ export async function loadFiles(folder: string): Promise<LoadedFiles> {
         });
         continue;
       }
-      const bytes = await readFile(path);
+      const bytes = readFileSync(path);
       hash.update(`${name}\0${bytes.length}\0`).update(bytes);
       files.push({ name, text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) });
     } catch (error) {
@@ -59,9 +63,9 @@ export async function loadFiles(folder: string): Promise<LoadedFiles> {
   return { files, problems, key: hash.digest('hex') };
 }
 
-async function fileNames(folder: string, problems: Problem[]): Promise<string[]> {
+function fileNames(folder: string, problems: Problem[]): string[] {
   try {
-    const entries = await readdir(folder, { recursive: true, withFileTypes: true });
+    const entries = readdirSync(folder, { recursive: true, withFileTypes: true });
     const names = entries
       .filter(
         (entry) => entry.isFile() && ENDINGS.some((ending) => entry.name.endsWith(ending)) && !BESIDE.has(entry.name),
@@ -84,13 +88,13 @@ async function fileNames(folder: string, problems: Problem[]): Promise<string[]>
 export type CacheState = 'hit' | 'miss' | 'damaged' | 'off';
 
 /** Takes the linked catalogue from the cache; a damaged entry is ignored and said. */
-export async function fromCache(
+export function fromCache(
   cacheFolder: string,
   key: string,
-): Promise<{ readonly catalog: Catalog | null; readonly state: CacheState }> {
+): { readonly catalog: Catalog | null; readonly state: CacheState } {
   let bytes: Buffer;
   try {
-    bytes = await readFile(cachePath(cacheFolder, key));
+    bytes = readFileSync(cachePath(cacheFolder, key));
   } catch {
     return { catalog: null, state: 'miss' };
   }

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
-import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { readFileSync } from 'node:fs';
+import { mkdir, readdir, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
 import type { Shop, Stock } from '../catalog/index.ts';
@@ -22,10 +23,10 @@ export async function cacheFolder(env: Io['env']): Promise<string> {
 }
 
 /** Takes stock and shop from the cache; null where they are not there, "damaged" where they cannot be trusted. */
-export async function shelfFromCache(folder: string, key: string): Promise<Shelf | 'damaged' | null> {
+export function shelfFromCache(folder: string, key: string): Shelf | 'damaged' | null {
   let bytes: Buffer;
   try {
-    bytes = await readFile(shelfPath(folder, key));
+    bytes = readFileSync(shelfPath(folder, key));
   } catch {
     return null;
   }

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { readFile } from 'node:fs/promises';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Catalog, Problem } from '../catalog/index.ts';
 import { fromCache, type LoadedFiles, loadFiles, toCache } from '../catalog/read.ts';
@@ -36,12 +36,12 @@ export interface LoadedWorld {
  * any of the three is found in one go.
  */
 export async function loadWorld(given: Given, io: Io): Promise<LoadedWorld> {
-  const { sources, key, problems, faults } = await readSources(given, io.env);
+  const { sources, key, problems, faults } = readSources(given, io.env);
   const cached = given.values.has('no-cache') || BUILD === '' ? null : await cacheFolder(io.env);
   const notes: string[] = [];
   const unread = problems.length > 0 || faults.length > 0;
   const catalogKey = hashed(['catalog', key]);
-  const known = cached === null || unread ? null : await fromCache(cached, catalogKey);
+  const known = cached === null || unread ? null : fromCache(cached, catalogKey);
   if (known?.state === 'damaged') notes.push(DAMAGED);
   const read = known?.catalog ? { value: known.catalog, problems: [] } : await parseCatalog(sources, problems);
   const catalog = read.value;
@@ -49,7 +49,7 @@ export async function loadWorld(given: Given, io: Io): Promise<LoadedWorld> {
   const whole = { sources, catalog, problems: [...problems, ...read.problems], faults, notes };
   if (!catalog || faults.length > 0) return { ...whole, shelf: null };
   const shelfKey = hashed(['shelf', catalogKey, textOf(sources.stock), textOf(sources.shop)]);
-  const shelf = cached === null ? null : await shelfFromCache(cached, shelfKey);
+  const shelf = cached === null ? null : shelfFromCache(cached, shelfKey);
   if (shelf === 'damaged' && notes.length === 0) notes.push(DAMAGED);
   if (shelf !== null && shelf !== 'damaged') return { ...whole, shelf };
   const parsed = await parseShelf(sources, catalog);
@@ -64,16 +64,14 @@ const hashed = (parts: readonly string[]): string =>
     .update([VERSION, BUILD, process.versions.v8, ...parts].join('\0\0'))
     .digest('hex');
 
-async function readSources(
+function readSources(
   given: Given,
   env: Io['env'],
-): Promise<{ sources: Sources; key: string; problems: readonly Problem[]; faults: readonly Coded[] }> {
+): { sources: Sources; key: string; problems: readonly Problem[]; faults: readonly Coded[] } {
   const folder = catalogFolder(given, env);
-  const [{ files, problems, key }, stock, shop] = await Promise.all([
-    loadFiles(folder.path),
-    besideFile(given, folder, 'stock', 'stock.csv'),
-    besideFile(given, folder, 'shop', 'shop.yaml'),
-  ]);
+  const { files, problems, key } = loadFiles(folder.path);
+  const stock = besideFile(given, folder, 'stock', 'stock.csv');
+  const shop = besideFile(given, folder, 'shop', 'shop.yaml');
   const faults = [stock, shop].flatMap((one) => ('fault' in one ? [one.fault] : []));
   return {
     sources: { folder, files, stock: 'file' in stock ? stock.file : null, shop: 'file' in shop ? shop.file : null },
@@ -84,15 +82,15 @@ async function readSources(
 }
 
 /** A file that was named must be there; the usual one in the folder may be missing. */
-async function besideFile(
+function besideFile(
   given: Given,
   folder: CatalogFolder,
   option: 'stock' | 'shop',
   usual: string,
-): Promise<{ readonly file: BesideFile | null } | { readonly fault: Coded }> {
+): { readonly file: BesideFile | null } | { readonly fault: Coded } {
   const named = given.values.get(option)?.[0];
   try {
-    const text = await readFile(named ?? join(folder.path, usual), 'utf8');
+    const text = readFileSync(named ?? join(folder.path, usual), 'utf8');
     return { file: { name: named ?? usual, text } };
   } catch (error) {
     if (named === undefined) return { file: null };

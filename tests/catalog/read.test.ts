@@ -33,13 +33,13 @@ describe('reading a folder', () => {
       'notes.txt': 'x',
       'e.yaml.bak': 'x',
     });
-    const { files, problems } = await loadFiles(folder);
+    const { files, problems } = loadFiles(folder);
     expect([files.map(({ name }) => name), problems]).toEqual([['B.yml', 'a/deep/c.json', 'b.yaml', 'd.ndjson'], []]);
   });
 
   it('text: a byte order mark is taken off', async () => {
     await write({ 'a.yaml': `\uFEFF${SOUND}` });
-    const { files } = await loadFiles(folder);
+    const { files } = loadFiles(folder);
     expect(files[0]?.text.startsWith('catalog:')).toBe(true);
   });
 
@@ -49,7 +49,7 @@ describe('reading a folder', () => {
       'b.yaml': Uint8Array.of(0x6e, 0x3a, 0x20, 0xe9, 0x0a),
       'c.yaml': Uint8Array.of(0xff, 0xfe, 0x61, 0x00),
     });
-    const { files, problems } = await loadFiles(folder);
+    const { files, problems } = loadFiles(folder);
     expect(files.map(({ name }) => name)).toEqual(['a.yaml']);
     expect(problems.map(({ code, place, params }) => [code, place?.file, params.reason])).toEqual([
       ['not-readable', 'b.yaml', 'it is not UTF-8 text'],
@@ -58,15 +58,15 @@ describe('reading a folder', () => {
   });
 
   it('folders: an empty one and one that is not there are two different faults', async () => {
-    expect((await loadFiles(folder)).problems.map(({ code }) => code)).toEqual(['empty-catalog']);
-    expect((await loadFiles(join(folder, 'none'))).problems.map(({ code }) => code)).toEqual(['not-readable']);
+    expect(loadFiles(folder).problems.map(({ code }) => code)).toEqual(['empty-catalog']);
+    expect(loadFiles(join(folder, 'none')).problems.map(({ code }) => code)).toEqual(['not-readable']);
   });
 
   it('key: goes by bytes and names, so that any change is read anew', async () => {
     const keyOf = async (files: Readonly<Record<string, string>>): Promise<string> => {
       await rm(folder, { recursive: true, force: true });
       await write(files);
-      return (await loadFiles(folder)).key;
+      return loadFiles(folder).key;
     };
     const first = await keyOf({ 'a.yaml': 'x', 'b.yaml': 'y' });
     expect(await keyOf({ 'a.yaml': 'x', 'b.yaml': 'y' })).toBe(first);
@@ -80,15 +80,15 @@ describe('cache', () => {
   const key = 'ab'.repeat(32);
 
   it('hit: gives the same catalogue, whole', async () => {
-    expect(await fromCache(folder, key)).toEqual({ catalog: null, state: 'miss' });
+    expect(fromCache(folder, key)).toEqual({ catalog: null, state: 'miss' });
     await toCache(folder, key, catalog);
-    expect(await fromCache(folder, key)).toEqual({ catalog, state: 'hit' });
+    expect(fromCache(folder, key)).toEqual({ catalog, state: 'hit' });
   });
 
   it('hit: the demo catalogue too, map by map', async () => {
     const { world } = await loadCatalogFolder(demoFolder);
     await toCache(folder, key, world.catalog);
-    expect((await fromCache(folder, key)).catalog).toEqual(world.catalog);
+    expect(fromCache(folder, key).catalog).toEqual(world.catalog);
   });
 
   it('damaged: cut short, changed or empty it is said and not used; written anew it is whole again', async () => {
@@ -105,10 +105,10 @@ describe('cache', () => {
       Buffer.from('hello'),
     ]) {
       await writeFile(join(folder, name), bytes);
-      expect(await fromCache(folder, key)).toEqual({ catalog: null, state: 'damaged' });
+      expect(fromCache(folder, key)).toEqual({ catalog: null, state: 'damaged' });
     }
     await toCache(folder, key, catalog);
-    expect((await fromCache(folder, key)).state).toBe('hit');
+    expect(fromCache(folder, key).state).toBe('hit');
   });
 
   it('whole or not at all: no half-written file is left, and a folder that cannot be written is no error', async () => {
@@ -116,11 +116,11 @@ describe('cache', () => {
     expect((await readdir(folder)).filter((name) => name.endsWith('.part'))).toEqual([]);
     await writeFile(join(folder, 'file'), 'x');
     await toCache(join(folder, 'file', 'below'), key, catalog);
-    expect((await fromCache(join(folder, 'file', 'below'), key)).state).toBe('miss');
+    expect(fromCache(join(folder, 'file', 'below'), key).state).toBe('miss');
   });
 
   it('keys: another key is another entry', async () => {
     await toCache(folder, key, catalog);
-    expect((await fromCache(folder, 'cd'.repeat(32))).state).toBe('miss');
+    expect(fromCache(folder, 'cd'.repeat(32)).state).toBe('miss');
   });
 });
