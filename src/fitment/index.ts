@@ -9,6 +9,6 @@ export {
   UNKNOWN_IDENTITY,
   worst,
 } from './identity.ts';
-export { rememberedFit } from './memo.ts';
+export { identityKey, rememberedFit } from './memo.ts';
 export { isReplaced, replacementOf, type Successor, successorsOf } from './replaced.ts';
 export { fitVerdict, type Verdict } from './verdict.ts';

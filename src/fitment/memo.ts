@@ -20,7 +20,7 @@ export function rememberedFit<T extends object | null>(work: OfFit<T>): OfFit<T>
     if (last !== null && last.identity === identity && last.catalog.deref() === catalog) return last.byPart;
     const byIdentity = kept.get(catalog) ?? new Map<string, ByPart<T>>();
     kept.set(catalog, byIdentity);
-    const key = keyOf(identity);
+    const key = identityKey(identity);
     if (!byIdentity.has(key) && byIdentity.size >= MOST_IDENTITIES) byIdentity.clear();
     const byPart = byIdentity.get(key) ?? new WeakMap<Part, WeakMap<Chassis, T>>();
     byIdentity.set(key, byPart);
@@ -41,5 +41,6 @@ export function rememberedFit<T extends object | null>(work: OfFit<T>): OfFit<T>
 
 type ByPart<T> = WeakMap<Part, WeakMap<Chassis, T>>;
 
-const keyOf = ({ serial, month, generations }: Identity): string =>
+/** What tells identities apart, as a text. */
+export const identityKey = ({ serial, month, generations }: Identity): string =>
   `${serial ?? ''}\n${month ?? ''}\n${generations === null ? '*' : generations.join(' ')}`;

@@ -59,6 +59,7 @@ function issuerLimits(variables: Variables): Rule[] {
               { slot: slot.name, sku: part.sku, name: part.name, chassis: body.name, ...shownRange(limits) },
               clause.source,
             ),
+            only: [chassisValue, value, null],
             holds: ([chassis = 0, held = 0, travel = 0]) =>
               chassis !== chassisValue ||
               held !== value ||

@@ -8,9 +8,9 @@ import {
   type Setting,
   type Slot,
 } from '../catalog/index.ts';
-import { fitVerdict, type Identity, type Verdict } from '../fitment/index.ts';
+import { fitVerdict, type Identity, identityKey, type Verdict } from '../fitment/index.ts';
 import { byCodeUnit, held, type Micrometres } from '../quantity/index.ts';
-import { type Build, sameContent } from './build.ts';
+import type { Build } from './build.ts';
 
 /** What a slot may hold, the content of now first, then by SKU in code units, then by count; nothing after something. */
 export interface SlotDomain {
@@ -28,54 +28,73 @@ export function slotDomains(
   chassis: readonly Chassis[],
   now: Build,
   named: readonly string[],
-  policy: { readonly allowUnknown: boolean; readonly identity: Identity },
+  policy: DomainPolicy,
 ): SlotDomain[] {
   return slots.map((slot): SlotDomain => {
     const current = now.slots.get(slot.name) ?? null;
-    const skus = partsToTry(catalog, slot, chassis, named, policy)
-      .filter((part) => inPlay(catalog, part, slot, chassis, named, policy))
-      .map((part) => part.sku);
-    const contents = skus.flatMap((sku) => counts(slot).map((quantity): Content => ({ sku, quantity })));
-    if (slot.mayBeEmpty) contents.push(null);
-    const others = contents.filter((content) => !sameContent(content, current)).sort(byContent);
-    return { slot, contents: [current, ...others] };
+    const listed = listedFor(catalog, slot, chassis, policy);
+    const others = isBody(slot)
+      ? []
+      : named.filter((sku) => catalog.parts.get(sku)?.role === slot.role && !listed.includes(sku));
+    const skus = others.length === 0 ? listed : [...listed, ...new Set(others)].sort(byCodeUnit);
+    const contents: Content[] = [current];
+    for (const sku of skus)
+      for (const quantity of counts(slot))
+        if (current?.sku !== sku || current.quantity !== quantity) contents.push({ sku, quantity });
+    if (slot.mayBeEmpty && current !== null) contents.push(null);
+    return { slot, contents };
   });
 }
 
+interface DomainPolicy {
+  readonly allowUnknown: boolean;
+  readonly identity: Identity;
+}
+
+const listedBefore = new WeakMap<Catalog, Map<string, readonly string[]>>();
+/** Most lists that are kept of a catalogue: with one more all are made anew. */
+const MOST_LISTS = 4096;
+
+/**
+ * Numbers of the parts that are in play in a slot of these chassis, a family's, whatever is named; in code-unit order. Remembered with the catalogue, which
+ * never changes.
+ */
+function listedFor(catalog: Catalog, slot: Slot, chassis: readonly Chassis[], policy: DomainPolicy): readonly string[] {
+  const lists = listedBefore.get(catalog) ?? new Map<string, readonly string[]>();
+  listedBefore.set(catalog, lists);
+  const key = `${chassis[0]?.family} ${slot.name} ${policy.allowUnknown} ${identityKey(policy.identity)}`;
+  const known = lists.get(key);
+  if (known) return known;
+  const listed = partsToTry(catalog, slot, chassis, policy)
+    .filter((part) => inPlay(catalog, part, slot, chassis, policy))
+    .map((part) => part.sku)
+    .sort(byCodeUnit);
+  if (lists.size >= MOST_LISTS) lists.clear();
+  lists.set(key, listed);
+  return listed;
+}
+
 /** Parts that can be in play: of a part on which no statement speaks of the family, only silence can, where it is allowed; on a bike it is the standard that counts. */
-function partsToTry(
-  catalog: Catalog,
-  slot: Slot,
-  chassis: readonly Chassis[],
-  named: readonly string[],
-  policy: { readonly allowUnknown: boolean },
-): readonly Part[] {
+function partsToTry(catalog: Catalog, slot: Slot, chassis: readonly Chassis[], policy: DomainPolicy): readonly Part[] {
   const lists = listsOf(catalog);
   const family = chassis[0]?.family ?? '';
   const { name } = slot;
   if (name === 'upper' || name === 'lowers')
     return [...new Set(chassis.flatMap((body) => catalog.parts.get(body[name]) ?? []))];
   if (policy.allowUnknown || isOnBike(slot)) return lists.partsOf(slot.role);
-  const about = lists.partsAbout(slot.role, family);
-  const others = named.flatMap((sku) => catalog.parts.get(sku) ?? []).filter(({ role }) => role === slot.role);
-  return [...new Set([...about, ...others])];
+  return lists.partsAbout(slot.role, family);
 }
+
+/** Upper and lowers are those of the chassis. */
+const isBody = ({ name }: Slot): boolean => name === 'upper' || name === 'lowers';
 
 const isOnBike = ({ name }: Slot): boolean => (BIKE_SLOTS as readonly string[]).includes(name);
 
 const counts = (slot: Slot): number[] =>
   slot.counted ? Array.from({ length: slot.pieces }, (_, index) => index + 1) : [slot.pieces];
 
-function inPlay(
-  catalog: Catalog,
-  part: Part,
-  slot: Slot,
-  chassis: readonly Chassis[],
-  named: readonly string[],
-  policy: { readonly allowUnknown: boolean; readonly identity: Identity },
-): boolean {
-  if (slot.name === 'upper' || slot.name === 'lowers') return true;
-  if (named.includes(part.sku) || isOnBike(slot)) return true;
+function inPlay(catalog: Catalog, part: Part, slot: Slot, chassis: readonly Chassis[], policy: DomainPolicy): boolean {
+  if (isBody(slot) || isOnBike(slot)) return true;
   return chassis.some((body) => {
     const verdict = fitVerdict(catalog, part, body, policy.identity);
     return (
@@ -89,12 +108,6 @@ function inPlay(
 /** A part that its maker refuses, or that is for another generation, stays in play so that the reason can be shown; a rule keeps it out. */
 const hasReason = (verdict: Verdict): boolean =>
   verdict.kind === 'no' && (verdict.reason.code === 'denied' || verdict.reason.code === 'other-generation');
-
-/** By SKU in code units, then count; nothing last. */
-export function byContent(a: Content, b: Content): number {
-  if (a === null || b === null) return a === b ? 0 : a === null ? 1 : -1;
-  return byCodeUnit(a.sku, b.sku) || a.quantity - b.quantity;
-}
 
 /** The chassis in play: those of the family, the one of now first, then by id. */
 export function chassisDomain(catalog: Catalog, now: Chassis): Chassis[] {

@@ -19,44 +19,78 @@ export function fitRules(variables: Variables): Rule[] {
 interface Objection {
   readonly member: Member;
   readonly silence: boolean;
-  /** Pairs of chassis value and SKU that it stands against. */
-  readonly against: Set<string>;
+  /** What it says, as a text: objections that say the same are one. */
+  readonly key: string;
+}
+
+/** Where an objection stands: 1 for a chassis value and a value of the slot, the chassis slowest. */
+interface Standing {
+  readonly objection: Objection;
+  readonly against: Uint8Array;
 }
 
 function verdictRules(variables: Variables, variable: number, slot: string, complete: boolean): Rule[] {
-  const objections = new Map<string, Objection>();
+  const standing = new Map<string, Standing>();
   const contents = variables.domains[variable - 1]?.contents ?? [];
-  for (const sku of new Set(contents.flatMap((content) => content?.sku ?? []))) {
-    const part = variables.catalog.parts.get(sku);
-    if (!part) continue;
-    variables.chassis.forEach((body, value) => {
-      const found = objectionTo(variables, slot, complete, part, body, variables.verdict(part, body));
-      if (!found) return;
-      const key = `${found.member.code} ${JSON.stringify(found.member.params)}`;
-      const known = objections.get(key) ?? { ...found, against: new Set<string>() };
-      known.against.add(`${value} ${sku}`);
-      objections.set(key, known);
+  const width = contents.length;
+  const found: (Objection | null)[] = [];
+  contents.forEach((content, value) => {
+    const part = variables.part(variable, value);
+    if (!part) return;
+    // contents of one number in several counts stand in a row
+    const known = value > 1 && contents[value - 1]?.sku === content?.sku;
+    variables.chassis.forEach((body, chassis) => {
+      if (!known) found[chassis] = objectionTo(variables, slot, complete, part, body);
+      const objection = found[chassis] ?? null;
+      if (!objection) return;
+      const one = standing.get(objection.key) ?? {
+        objection,
+        against: new Uint8Array(variables.chassis.length * width),
+      };
+      standing.set(objection.key, one);
+      one.against[chassis * width + value] = 1;
     });
-  }
-  return [...objections.values()].map(
-    ({ member, silence, against }): Rule => ({
+  });
+  return [...standing.values()].map(
+    ({ objection: { member, silence }, against }): Rule => ({
       scope: [variables.chassisVariable, variable],
       member,
       ...(silence ? { silence: true as const } : {}),
-      holds: ([chassis = 0, value = 0]) =>
-        (chassis === 0 && value === 0) || !against.has(`${chassis} ${variables.content(variable, value)?.sku ?? ''}`),
+      holds: ([chassis = 0, value = 0]) => (chassis === 0 && value === 0) || against[chassis * width + value] === 0,
     }),
   );
 }
 
+/** What was said against a verdict, by slot: verdicts are remembered, and so is what is said of them. */
+const said = new WeakMap<Verdict, Map<string, Objection | null>>();
+
 function objectionTo(
+  variables: Variables,
+  slot: string,
+  complete: boolean,
+  part: Part,
+  body: Chassis,
+): Objection | null {
+  const verdict = variables.verdict(part, body);
+  if (verdict.kind === 'fits') return null;
+  const bySlot = said.get(verdict) ?? new Map<string, Objection | null>();
+  said.set(verdict, bySlot);
+  const known = bySlot.get(slot);
+  if (known !== undefined) return known;
+  const found = objection(variables, slot, complete, part, body, verdict);
+  const made = found && { ...found, key: `${found.member.code} ${JSON.stringify(found.member.params)}` };
+  bySlot.set(slot, made);
+  return made;
+}
+
+function objection(
   { family }: Variables,
   slot: string,
   complete: boolean,
   part: Part,
   body: Chassis,
   verdict: Verdict,
-): { readonly member: Member; readonly silence: boolean } | null {
+): Omit<Objection, 'key'> | null {
   const { sku, name } = part;
   const say = (
     kind: Member['kind'],

@@ -7,7 +7,7 @@ import { type Build, familyOf, travelsOf } from './build.ts';
 import { chassisDomain, type SettingDomain, type SlotDomain, settingDomains, slotDomains } from './domains.ts';
 import type { Member } from './member.ts';
 import type { Now } from './now.ts';
-import { openSlots, ruleTables } from './rules.ts';
+import { openSlots, standingRules, wantedRules } from './rules.ts';
 import { type Rule, Variables } from './variables.ts';
 import { wantTables } from './want-tables.ts';
 import { type ForkWants, keptTraits } from './wants.ts';
@@ -62,28 +62,25 @@ export function forkProblem(
 ): ForkProblem {
   const family = familyOf(catalog, now.build.chassis);
   const kept = keptTraits(catalog, family, now.build, now.travel, wants);
-  const rulesOf = (variables: Variables): Rule[] => [
-    ...ruleTables(variables, wants),
-    ...bikeRules(variables, wants),
-    ...wantTables(variables, wants, kept),
+  const ground = groundOf(catalog, family, now, wants, policy);
+  const whole = ground.variables;
+  const all = [
+    ...ground.rules,
+    ...wantedRules(whole, wants),
+    ...bikeRules(whole, wants),
+    ...wantTables(whole, wants, kept),
   ];
-  const whole = allVariables(catalog, family, now, wants, policy);
-  const variables =
-    extent === 'whole'
-      ? whole
-      : narrowed(
-          whole,
-          rulesOf(whole).filter(({ silence }) => !(silence && policy.allowUnknown)),
-        );
+  const isEnforced = ({ silence }: Rule): boolean => !(silence && policy.allowUnknown);
+  const { variables, rules } =
+    extent === 'whole' ? { variables: whole, rules: all } : narrowed(whole, all, all.filter(isEnforced));
   const members = new Members();
   const { sizes, chassis, domains, settings } = variables;
-  const rules = rulesOf(variables);
-  const enforced = rules.filter(({ silence }) => !(silence && policy.allowUnknown));
+  const enforced = rules.filter(isEnforced);
   const tables =
     extent === 'whole'
-      ? enforced.map((rule): Table => tableOf(sizes, rule.scope, members.indexOf(rule.member), rule.holds))
+      ? enforced.map((rule): Table => ({ ...ground.table(rule), member: members.indexOf(rule.member) }))
       : enforced
-          .map((rule): Table => tableOf(sizes, rule.scope, null, rule.holds))
+          .map((rule): Table => tableOf(sizes, rule.scope, null, rule.holds, rule.only))
           .filter(({ allowed }) => allowed.includes(0));
   return {
     catalog,
@@ -102,7 +99,7 @@ export function forkProblem(
       ...settings.map((_setting, at) => domains.length + 1 + at),
     ],
     settings,
-    silences: policy.allowUnknown ? rules.filter(({ silence }) => silence) : [],
+    silences: policy.allowUnknown ? rules.filter((rule) => rule.silence && excludes(sizes, rule)) : [],
     ontoMembers: new Set(
       extent === 'whole' ? enforced.flatMap(({ onto, member }) => (onto ? (members.indexOf(member) ?? []) : [])) : [],
     ),
@@ -114,10 +111,44 @@ export function forkProblem(
 export const opensNoMore = (fork: ForkProblem, wants: Pick<ForkWants, 'services'>): boolean =>
   openSlots(fork, wants).size === openSlots(fork, fork.wants).size;
 
-function allVariables(catalog: Catalog, family: Family, now: Now, wants: ForkWants, policy: UnknownPolicy): Variables {
+/** What the questions about one fork have in common: the variables, the rules that stand whatever is wanted, and their tables. */
+interface Ground {
+  readonly variables: Variables;
+  readonly rules: readonly Rule[];
+  /** The table of a rule over these variables, with no member; that of a rule of the ground is made once. */
+  readonly table: (rule: Rule) => Table;
+}
+
+const grounds = new WeakMap<Now, Map<string, Ground>>();
+
+/** The ground of a question, remembered with the fork in front of you: a refusal, its ways out and a reach map ask of it again and again. */
+function groundOf(catalog: Catalog, family: Family, now: Now, wants: ForkWants, policy: UnknownPolicy): Ground {
+  const known = grounds.get(now) ?? new Map<string, Ground>();
+  grounds.set(now, known);
+  const unlisted = policy.allowUnknown || policy.unlisted === 'in-play';
+  const key = JSON.stringify([unlisted, wants.travel, wants.useParts]);
+  const ground = known.get(key) ?? newGround(allVariables(catalog, family, now, wants, unlisted));
+  known.set(key, ground);
+  return ground;
+}
+
+function newGround(variables: Variables): Ground {
+  const { sizes } = variables;
+  const rules = standingRules(variables);
+  const ofGround = new Set(rules);
+  const tables = new Map<Rule, Table>();
+  const table = (rule: Rule): Table => {
+    const made = tables.get(rule) ?? tableOf(sizes, rule.scope, null, rule.holds, rule.only);
+    if (ofGround.has(rule)) tables.set(rule, made);
+    return made;
+  };
+  return { variables, rules, table };
+}
+
+function allVariables(catalog: Catalog, family: Family, now: Now, wants: ForkWants, allowUnknown: boolean): Variables {
   const chassis = chassisDomain(catalog, now.build.chassis);
   const domains = slotDomains(catalog, now.slots, chassis, now.build, wants.useParts, {
-    allowUnknown: policy.allowUnknown || policy.unlisted === 'in-play',
+    allowUnknown,
     identity: now.identity,
   });
   const settings = settingDomains(family.settings, now.build);
@@ -132,8 +163,15 @@ function allVariables(catalog: Catalog, family: Family, now: Now, wants: ForkWan
   );
 }
 
-/** The same variables without the values that a rule on one variable, or on the chassis and one variable, rules out. What is there now stays as value 0. */
-function narrowed(variables: Variables, rules: readonly Rule[]): Variables {
+/**
+ * The same variables without the values that a rule on one variable, or on the chassis and one variable, rules out, and the rules over what is left. What is there now stays
+ * as value 0.
+ */
+function narrowed(
+  variables: Variables,
+  rules: readonly Rule[],
+  enforced: readonly Rule[],
+): { readonly variables: Variables; readonly rules: readonly Rule[] } {
   const alive = variables.sizes.map((size) => new Uint8Array(size).fill(1));
   const filter = (variable: number, may: (value: number) => boolean): void => {
     const values = alive[variable];
@@ -141,28 +179,51 @@ function narrowed(variables: Variables, rules: readonly Rule[]): Variables {
       if (one === 1 && !may(value)) values[value] = 0;
     });
   };
-  for (const { scope, holds } of rules) if (scope.length === 1) filter(scope[0] ?? 0, (value) => holds([value]));
+  for (const { scope, holds } of enforced) if (scope.length === 1) filter(scope[0] ?? 0, (value) => holds([value]));
   const bodies = variables.chassis.flatMap((_body, value) => (alive[0]?.[value] === 1 ? [value] : []));
-  for (const { scope, holds } of rules) {
+  for (const { scope, holds } of enforced) {
     if (scope.length === 2 && scope[0] === variables.chassisVariable)
       filter(scope[1] ?? 0, (value) => bodies.some((body) => holds([body, value])));
   }
-  const left = <T>(variable: number, values: readonly T[]): T[] =>
-    values.filter((_one, value) => value === 0 || alive[variable]?.[value] === 1);
+  const left = alive.map((values) => [...values.keys()].filter((value) => value === 0 || values[value] === 1));
+  const pick = <T>(variable: number, values: readonly T[]): T[] =>
+    (left[variable] ?? []).flatMap((value) => values.slice(value, value + 1));
   const { catalog, family, now } = variables;
-  return new Variables(
+  const narrow = new Variables(
     catalog,
     family,
     now,
-    left(variables.chassisVariable, variables.chassis),
-    variables.domains.map(({ slot, contents }, at) => ({ slot, contents: left(at + 1, contents) })),
-    left(variables.travelVariable, variables.travels),
+    pick(variables.chassisVariable, variables.chassis),
+    variables.domains.map(({ slot, contents }, at) => ({ slot, contents: pick(at + 1, contents) })),
+    pick(variables.travelVariable, variables.travels),
     variables.settings.map(({ setting, values }, at) => ({
       setting,
-      values: left(variables.domains.length + 1 + at, values),
+      values: pick(variables.domains.length + 1 + at, values),
     })),
   );
+  return { variables: narrow, rules: rules.flatMap((rule) => overRest(rule, left)) };
 }
+
+/** A rule over the values that are left of each variable; none where that of which it speaks is gone. */
+function overRest(rule: Rule, left: readonly (readonly number[])[]): Rule[] {
+  const rest = rule.scope.map((variable) => left[variable] ?? []);
+  const only = rule.only?.map((value, at) => (value === null ? null : (rest[at] ?? []).indexOf(value)));
+  if (only?.includes(-1)) return [];
+  // it speaks of the values before: what it is asked is put into them
+  const before = rest.map(() => 0);
+  const holds = (values: readonly number[]): boolean => {
+    for (let at = 0; at < rest.length; at++) before[at] = rest[at]?.[values[at] ?? 0] ?? 0;
+    return rule.holds(before);
+  };
+  return [{ ...rule, ...(only && { only }), holds }];
+}
+
+/** True where a rule rules anything out. */
+const excludes = (sizes: readonly number[], { scope, holds, only }: Rule): boolean =>
+  tableOf(sizes, scope, null, holds, only).allowed.includes(0);
+
+/** What a member says, as a text: those of the ground are asked for it again and again. */
+const keys = new WeakMap<Member, string>();
 
 /** Members by what they say: rules that say the same are one. */
 class Members {
@@ -171,7 +232,8 @@ class Members {
 
   indexOf(member: Member | null): number | null {
     if (member === null) return null;
-    const key = `${member.code} ${JSON.stringify(member.params)}`;
+    const key = keys.get(member) ?? `${member.code} ${JSON.stringify(member.params)}`;
+    keys.set(member, key);
     const at = this.known.get(key) ?? this.list.push(member) - 1;
     this.known.set(key, at);
     return at;

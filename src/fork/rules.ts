@@ -14,19 +14,21 @@ const rule = (code: string, params: Params, source: Member['source'] = null): Me
   wish: null,
 });
 
-/** Every rule of model.md, section 4, over the variables of a question. */
-export function ruleTables(variables: Variables, wants: ForkWants): Rule[] {
-  return [
-    ...bodyRules(variables),
-    ...fitRules(variables),
-    ...pairRules(variables),
-    ...needRules(variables),
-    ...travelRules(variables),
-    ...damperRules(variables),
-    ...spacerRules(variables, wants),
-    ...operationRules(variables, wants),
-  ];
-}
+/** The rules of model.md, section 4, that stand whatever is wanted, over the variables of a question. */
+export const standingRules = (variables: Variables): Rule[] => [
+  ...bodyRules(variables),
+  ...fitRules(variables),
+  ...pairRules(variables),
+  ...needRules(variables),
+  ...travelRules(variables),
+  ...damperRules(variables),
+];
+
+/** Those that ask what is wanted: the count of volume spacers, and which slots some operation opens. */
+export const wantedRules = (variables: Variables, wants: ForkWants): Rule[] => [
+  ...spacerRules(variables, wants),
+  ...operationRules(variables, wants),
+];
 
 /** Upper and lowers are those of the chassis: that is what a chassis is. */
 function bodyRules(variables: Variables): Rule[] {
@@ -53,17 +55,13 @@ function pairRules(variables: Variables): Rule[] {
         neighbour: agreement.with,
         measure: agreement.measure,
       };
-      const judged = (a: number, b: number): { readonly part: Part; readonly other: Part } | null => {
-        const part = variables.part(mine, a);
-        const other = variables.part(theirs, b);
-        return (a === 0 && b === 0) || !part || !other ? null : { part, other };
-      };
       const agrees: Rule = {
         scope: [mine, theirs],
         member: rule('dimension', params),
         holds: ([a = 0, b = 0]) => {
-          const pair = judged(a, b);
-          return !pair || disagreement(agreement, pair.part, pair.other) === null;
+          if (a === 0 && b === 0) return true;
+          const [part, other] = [variables.part(mine, a), variables.part(theirs, b)];
+          return !part || !other || disagreement(agreement, part, other) === null;
         },
       };
       if (agreement.kind !== 'interface' || !(BIKE_SLOTS as readonly string[]).includes(agreement.role))
@@ -73,8 +71,9 @@ function pairRules(variables: Variables): Rule[] {
         member: { ...rule('standard-not-known', params), kind: 'listing' },
         silence: true,
         holds: ([a = 0, b = 0]) => {
-          const pair = judged(a, b);
-          return !pair || (pair.part.interfaces.has(agreement.measure) && pair.other.interfaces.has(agreement.other));
+          if (a === 0 && b === 0) return true;
+          const [part, other] = [variables.part(mine, a), variables.part(theirs, b)];
+          return !part || !other || (part.interfaces.has(agreement.measure) && other.interfaces.has(agreement.other));
         },
       };
       return [agrees, stated];
@@ -160,11 +159,15 @@ function travelRules(variables: Variables): Rule[] {
     (body, at): Rule => ({
       scope: [chassisVariable, travelVariable],
       member: rule('travel-range', rangeParams(body), body.source),
+      only: [at, null],
       holds: ([chassis = 0, travel = 0]) =>
         chassis !== at || (chassis === 0 && travel === 0) || withinRange(body, variables.travel(travel)),
     }),
   );
   const listed = spring === null ? 0 : (variables.domains[spring - 1]?.contents.length ?? 0);
+  const under = spacers === null ? 1 : (variables.domains[spacers - 1]?.contents.length ?? 1);
+  // asked for each travel anew, and the same for all of them
+  const given: number[] = [];
   const source = spring === null ? variables.body(0).source : variables.family.source;
   rules.push({
     scope: [
@@ -176,15 +179,23 @@ function travelRules(variables: Variables): Rule[] {
     member: { ...rule('spring-travel', { springs: listed, family: variables.family.name }, source), kind: 'listing' },
     holds: ([chassis = 0, travel = 0, first = 0, second = 0]) => {
       if (spring === null) return travel === 0;
-      const held = variables.content(spring, first);
-      const under = spacers === null ? null : variables.content(spacers, second);
-      return (
-        travelsOf(catalog, variables.body(chassis), held, under, variables.now.identity)[0] === variables.travel(travel)
-      );
+      const at = (chassis * listed + first) * under + second;
+      given[at] ??=
+        travelsOf(
+          catalog,
+          variables.body(chassis),
+          variables.content(spring, first),
+          spacers === null ? null : variables.content(spacers, second),
+          variables.now.identity,
+        )[0] ?? NO_TRAVEL;
+      return given[at] === variables.travel(travel);
     },
   });
   return rules;
 }
+
+/** What a spring gives where it gives no travel: none of the travels in play. */
+const NO_TRAVEL = -1;
 
 const rangeParams = (chassis: Chassis): Params => ({
   chassis: chassis.name,
@@ -218,12 +229,14 @@ function damperRules(variables: Variables): Rule[] {
         {
           scope: [variable, variables.travelVariable],
           member,
+          only: [value, null],
           holds: ([damper = 0, travel = 0]) =>
             damper !== value || (damper === 0 && travel === 0) || stroke >= variables.travel(travel),
         },
         ...(isTooShortNow ? setters : []).map((setter) => ({
           scope: [variable, variables.travelVariable, setter],
           member,
+          only: [0, 0, null],
           holds: ([damper = 0, travel = 0, set = 0]: readonly number[]) => damper !== 0 || travel !== 0 || set === 0,
         })),
       ];

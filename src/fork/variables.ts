@@ -13,6 +13,8 @@ export interface Rule {
   readonly silence?: true;
   /** True where it speaks of the bike that the question wants the fork to suit. */
   readonly onto?: true;
+  /** By the place in the scope, the one value of which it speaks: with any other it holds. Null, or none: it speaks of all. */
+  readonly only?: readonly (number | null)[];
   readonly holds: (values: readonly number[]) => boolean;
 }
 
@@ -25,6 +27,7 @@ export class Variables {
   readonly domains: readonly SlotDomain[];
   readonly travels: readonly Micrometres[];
   readonly settings: readonly SettingDomain[];
+  private readonly parts: readonly (readonly (Part | null)[])[];
 
   constructor(
     catalog: Catalog,
@@ -42,6 +45,9 @@ export class Variables {
     this.domains = domains;
     this.travels = travels;
     this.settings = settings;
+    this.parts = domains.map(({ contents }) =>
+      contents.map((content) => (content ? (catalog.parts.get(content.sku) ?? null) : null)),
+    );
   }
 
   readonly chassisVariable = 0;
@@ -82,8 +88,7 @@ export class Variables {
   }
 
   part(variable: number, value: number): Part | null {
-    const content = this.content(variable, value);
-    return content ? (this.catalog.parts.get(content.sku) ?? null) : null;
+    return this.parts[variable - 1]?.[value] ?? null;
   }
 
   body(value: number): Chassis {

@@ -5,6 +5,7 @@ import type { Label, Plan } from './answer.ts';
 import { type PlanEffects, planEffects } from './effects.ts';
 import { planFlags } from './flags.ts';
 import { money, planLines } from './lines.ts';
+import { type LookIn, looksOf } from './looks.ts';
 import { byPreference } from './preference.ts';
 import type { Prepared } from './prepare.ts';
 import type { Candidate, PlanVector } from './search.ts';
@@ -29,8 +30,9 @@ export function assemblePlans(
     known.set(key, found);
     return found;
   };
+  const looks = looksOf(world, prepared, fork);
   return sorted.map((candidate, at) =>
-    assemble(world, prepared, fork, candidate, labels[at] ?? [], effectsOf(candidate)),
+    assemble(world, prepared, looks, candidate, labels[at] ?? [], effectsOf(candidate)),
   );
 }
 
@@ -55,14 +57,14 @@ function labelsOf(vectors: readonly PlanVector[]): Label[][] {
 function assemble(
   world: World,
   prepared: Prepared,
-  fork: ForkProblem,
+  looks: LookIn,
   candidate: Candidate,
   label: readonly Label[],
   { effects, flags }: PlanEffects,
 ): Plan {
   const { build, work, purchase, vector, labour } = candidate;
   const [total, minutes, days, unpriced, unknowns] = vector;
-  const steps = planSteps(world, prepared, fork, candidate);
+  const steps = planSteps(world, prepared, looks, candidate);
   const lines = planLines(world, prepared, candidate);
   return {
     label,

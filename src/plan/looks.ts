@@ -6,39 +6,42 @@ import type { Step } from './answer.ts';
 import { money } from './lines.ts';
 import { byPreference } from './preference.ts';
 import type { Prepared } from './prepare.ts';
-import { type Candidate, waysToPayFor } from './search.ts';
+import { type Candidate, type PlanVector, waysToPayFor } from './search.ts';
 import type { World } from './world.ts';
 
 type Extra = Step['looks'][number]['extra'];
 
-/** Looks with what each would add to this very plan, should it find what it looks for: model.md, section 5. Several looks may add the same. */
-export function looksOf(
-  world: World,
-  prepared: Prepared,
-  fork: ForkProblem,
-  candidate: Candidate,
-): (look: Look) => Step['looks'][number] {
-  const known = new Map<string, Extra>();
-  return (look) => {
+/** A look with what it would add to a plan. */
+export type LookIn = (candidate: Candidate, look: Look) => Step['looks'][number];
+
+/**
+ * Looks with what each would add to this very plan, should it find what it looks for: model.md, section 5. Several looks may add the same, and plans that differ
+ * only in what is bought come to the same with it.
+ */
+export function looksOf(world: World, prepared: Prepared, fork: ForkProblem): LookIn {
+  const known = new Map<string, PlanVector | null>();
+  return (candidate, look) => {
     const adds = look.adds.filter((slot) => candidate.build.slots.get(slot));
-    const key = adds.join(' ');
-    const extra = adds.length === 0 ? null : (known.get(key) ?? extraOf(world, prepared, fork, candidate, adds));
-    known.set(key, extra);
-    return { ...look, adds, extra };
+    if (adds.length === 0) return { ...look, adds, extra: null };
+    const key = [...adds, ...candidate.values].join(' ');
+    const found = known.get(key);
+    const best = found === undefined ? bestWith(world, prepared, fork, candidate, adds) : found;
+    known.set(key, best);
+    return { ...look, adds, extra: best && extraOf(world, candidate.vector, best) };
   };
 }
 
 /**
- * The plan with those slots renewed too, less the plan. What is renewed may be any number that the rest of the build allows (a kit may bring others),
+ * What the plan with those slots renewed too comes to. What is renewed may be any number that the rest of the build allows (a kit may bring others),
  * bought the preferred way; null where no new piece can be had.
  */
-function extraOf(
+function bestWith(
   world: World,
   prepared: Prepared,
   fork: ForkProblem,
   candidate: Candidate,
   slots: readonly string[],
-): Extra {
+): PlanVector | null {
   const more: Prepared = {
     ...prepared,
     wants: { ...prepared.wants, renew: [...new Set([...prepared.wants.renew, ...slots])] },
@@ -50,8 +53,11 @@ function extraOf(
     .filter((values) => isSolution(fork.problem, values))
     .flatMap((values) => ways(values).map(({ vector }) => vector));
   const [best] = vectors.sort((a, b) => byPreference(prepared.question.prefer, a, b));
-  if (!best) return null;
-  const [total, minutes, , unpriced] = candidate.vector;
+  return best ?? null;
+}
+
+/** What a plan comes to, less the plan without. */
+function extraOf(world: World, [total, minutes, , unpriced]: PlanVector, best: PlanVector): Extra {
   return {
     money: money(world, minor(best[0] - total)),
     minutes: best[1] - minutes,

@@ -1,9 +1,8 @@
 import type { Family, Fastener, Side } from '../catalog/index.ts';
-import type { ForkProblem } from '../fork/index.ts';
 import { amountNumber, byCodeUnit } from '../quantity/index.ts';
 import type { Plan, Step } from './answer.ts';
 import { money } from './lines.ts';
-import { looksOf } from './looks.ts';
+import type { LookIn } from './looks.ts';
 import type { Prepared } from './prepare.ts';
 import type { Candidate } from './search.ts';
 import { sourceOf } from './source.ts';
@@ -11,10 +10,9 @@ import type { World } from './world.ts';
 import { wrenchFor } from './wrench.ts';
 
 /** The order of work, each step with its tools, torques, amounts, looks and cautions. */
-export function planSteps(world: World, prepared: Prepared, fork: ForkProblem, candidate: Candidate): Step[] {
+export function planSteps(world: World, prepared: Prepared, looks: LookIn, candidate: Candidate): Step[] {
   const { catalog } = world;
   const { work, purchase } = candidate;
-  const looks = looksOf(world, prepared, fork, candidate);
   return work.order.map(
     (operation): Step => ({
       id: operation.id,
@@ -47,7 +45,7 @@ export function planSteps(world: World, prepared: Prepared, fork: ForkProblem, c
       slots: [...new Set([...operation.changes, ...operation.renews.map(({ slot }) => slot)])].filter(
         (slot) => work.changed.includes(slot) || work.renewed.has(slot),
       ),
-      looks: operation.looks.map(looks),
+      looks: operation.looks.map((look) => looks(candidate, look)),
       cautions: operation.cautions,
       source: sourceOf(operation.source),
     }),

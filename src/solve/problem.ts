@@ -25,24 +25,35 @@ export interface Sum {
   readonly member: number | null;
 }
 
-/** Builds a table by asking a predicate for every tuple of the scope. */
+/**
+ * Builds a table by asking a predicate for every tuple of the scope. Where `only` gives a variable of the scope a value, tuples with another value there
+ * stand unasked.
+ */
 export function tableOf(
   sizes: readonly number[],
   scope: readonly number[],
   member: number | null,
   holds: (values: readonly number[]) => boolean,
+  only: readonly (number | null)[] = [],
 ): Table {
   const widths = scope.map((variable) => sizes[variable] ?? 0);
-  const allowed = new Uint8Array(widths.reduce((product, width) => product * width, 1));
-  const values = widths.map(() => 0);
-  for (let index = 0; index < allowed.length; index++) {
-    let rest = index;
-    for (let at = widths.length - 1; at >= 0; at--) {
-      const width = widths[at] ?? 1;
-      values[at] = rest % width;
-      rest = Math.floor(rest / width);
+  const allowed = new Uint8Array(widths.reduce((product, width) => product * width, 1)).fill(1);
+  if (allowed.length === 0) return { scope, allowed, member };
+  const values = widths.map((_width, at) => only[at] ?? 0);
+  for (;;) {
+    let index = 0;
+    for (let at = 0; at < widths.length; at++) index = index * (widths[at] ?? 1) + (values[at] ?? 0);
+    if (!holds(values)) allowed[index] = 0;
+    let at = widths.length - 1;
+    for (; at >= 0; at--) {
+      if (only[at] != null) continue;
+      const next = (values[at] ?? 0) + 1;
+      if (next < (widths[at] ?? 0)) {
+        values[at] = next;
+        break;
+      }
+      values[at] = 0;
     }
-    allowed[index] = holds(values) ? 1 : 0;
+    if (at < 0) return { scope, allowed, member };
   }
-  return { scope, allowed, member };
 }

@@ -23,6 +23,8 @@ export function cheapestCovers(
   columns: readonly CoverColumn[],
   dosing: readonly (Dosing | null)[] = [],
 ): readonly Cover[] {
+  const only = columns.length === 1 ? columns[0] : undefined;
+  if (only && needs.length === 1 && !dosing[0]) return ofOneColumn(needs[0] ?? 0, only);
   const free = cheapestCover(needs, columns, dosing, columns.length + needs.length);
   if (!free) return [];
   const covers: Cover[] = [free];
@@ -33,6 +35,13 @@ export function cheapestCovers(
     most = Math.min(most, priced.unpriced);
   }
   return covers;
+}
+
+/** The cover of one need by the one thing that gives it: nothing is to be searched. Most needs of a fork are of this kind. */
+function ofOneColumn(need: number, { gives, cost, limit, unpriced }: CoverColumn): readonly Cover[] {
+  const given = gives[0]?.[1] ?? 0;
+  const packs = need <= 0 ? 0 : given > 0 ? Math.ceil(need / given) : Number.POSITIVE_INFINITY;
+  return packs > limit ? [] : [{ packs: [packs], cost: packs * cost, unpriced: unpriced && packs > 0 ? 1 : 0 }];
 }
 
 /** Nodes after which the plain search leaves a cover to the one with the better bound: what a fork needs is covered in far fewer. */
@@ -80,12 +89,12 @@ class CoverSearch {
     this.left = [...needs];
     this.limits = columns.map(({ limit }) => limit);
     this.packs = columns.map(() => 0);
-    this.byRow = needs.map((_need, row) =>
-      columns.flatMap(({ gives }, at) => (gives.some(([to, amount]) => to === row && amount > 0) ? [at] : [])),
-    );
-    this.rate = needs.map((need, row) =>
-      Math.min(dualPrice(needs, columns, row, need), dosingRate(this.dosing[row] ?? null)),
-    );
+    const byRow: number[][] = needs.map(() => []);
+    for (const [at, { gives }] of columns.entries())
+      for (const [row, amount] of gives) if (amount > 0) byRow[row]?.push(at);
+    this.byRow = byRow;
+    const prices = dualPrices(needs, columns);
+    this.rate = prices.map((price, row) => Math.min(price, dosingRate(this.dosing[row] ?? null)));
   }
 
   /** True where the whole space was seen. */
@@ -139,7 +148,8 @@ class CoverSearch {
     let fewest = Number.POSITIVE_INFINITY;
     for (let row = 0; row < this.left.length; row++) {
       if ((this.left[row] ?? 0) <= 0 || this.settled[row]) continue;
-      const open = (this.byRow[row] ?? []).filter((at) => (this.packs[at] ?? 0) < (this.limits[at] ?? 0)).length;
+      let open = 0;
+      for (const at of this.byRow[row] ?? []) if ((this.packs[at] ?? 0) < (this.limits[at] ?? 0)) open++;
       const rank = this.dosing[row] ? this.columns.length + 1 + open : open;
       if (rank < fewest) {
         best = row;
@@ -177,17 +187,20 @@ const dosingRate = (dosing: Dosing | null): number =>
   dosing === null ? Number.POSITIVE_INFINITY : (dosing.price ?? 0) / dosing.per;
 
 /**
- * A price per unit of a row such that no pack is worth more than it costs: each column's cost is shared evenly among the rows it serves,
- * amounts counted only up to the need. A feasible dual solution, so the bound never exceeds the true cost.
+ * A price per unit of each row such that no pack is worth more than it costs: each column's cost is shared evenly among the rows it serves,
+ * amounts counted only up to the need. A feasible dual solution, so the bound never exceeds the true cost. Infinity where nothing serves the row.
  */
-function dualPrice(needs: readonly number[], columns: readonly CoverColumn[], row: number, need: number): number {
-  let least = Number.POSITIVE_INFINITY;
+function dualPrices(needs: readonly number[], columns: readonly CoverColumn[]): number[] {
+  const prices = needs.map(() => Number.POSITIVE_INFINITY);
   for (const { gives, cost } of columns) {
-    const serving = gives.filter(([to, amount]) => amount > 0 && (needs[to] ?? 0) > 0);
-    const mine = serving.find(([to]) => to === row);
-    if (mine) least = Math.min(least, cost / serving.length / Math.min(mine[1], need));
+    let serving = 0;
+    for (const [row, amount] of gives) if (amount > 0 && (needs[row] ?? 0) > 0) serving++;
+    for (const [row, amount] of gives) {
+      const need = needs[row] ?? 0;
+      if (amount > 0 && need > 0) prices[row] = Math.min(prices[row] ?? 0, cost / serving / Math.min(amount, need));
+    }
   }
-  return least;
+  return prices;
 }
 
 /** Canonical order of covers: cost, lines without a price, packs bought, the list of what is bought, packs taken, the list of what is taken. */

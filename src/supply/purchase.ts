@@ -188,16 +188,19 @@ function withProducts(
     if (left > 0) rows.push({ sku, need: left, bulk: null });
   }
   const forced = [...policy.useKits, ...policy.usePacks];
+  const offered = offeredTo(market, rows, forced);
+  const needs = [...rows.map(({ need }) => need), ...forced.map(() => 1)];
+  const bulk = rows.map((row) => row.bulk);
   const found: Purchase[] = [];
-  for (const days of dayLevels(market, rows, forced)) {
-    const entries = columnsFor(market, rows, atHand, days, forced);
-    const needs = [...rows.map(({ need }) => need), ...forced.map(() => 1)];
+  let before = '';
+  for (const days of dayLevels(offered)) {
+    const entries = columnsFor(offered, atHand, days);
+    // nothing more can be had than at the level before: so are the covers
+    const limits = entries.map(({ offer, column }) => `${offer.sku} ${column.limit}`).join('|');
+    if (limits === before && days > 0) continue;
+    before = limits;
     const columns = entries.map(({ column }) => column);
-    for (const cover of cheapestCovers(
-      needs,
-      columns,
-      rows.map(({ bulk }) => bulk),
-    )) {
+    for (const cover of cheapestCovers(needs, columns, bulk)) {
       const purchase = toPurchase(entries, cover.packs, products, dosedFrom(rows, entries, cover.packs));
       if (purchase) found.push(purchase);
     }
@@ -236,14 +239,46 @@ interface Dosed {
   readonly price: Minor | null;
 }
 
+/** What may be bought for some rows: what a pack gives to each, and the most packs that are of use. */
+interface Offered {
+  readonly offer: Offer;
+  readonly gives: readonly (readonly [row: number, amount: number])[];
+  readonly enough: number;
+}
+
+/** What gives something of the rows, or must be bought (a row of its own), in code-unit order of its SKU. */
+function offeredTo(market: Market, rows: readonly Row[], forced: readonly string[]): readonly Offered[] {
+  const found = new Map<string, [number, number][]>();
+  const offers: Offer[] = [];
+  const givesOf = (offer: Offer): [number, number][] => {
+    const known = found.get(offer.sku);
+    if (known) return known;
+    const gives: [number, number][] = [];
+    found.set(offer.sku, gives);
+    offers.push(offer);
+    return gives;
+  };
+  for (const [row, { sku }] of rows.entries())
+    for (const offer of market.giving.get(sku) ?? [])
+      givesOf(offer).push([row, offer.gives.find((given) => given.sku === sku)?.amount ?? 0]);
+  for (const [at, sku] of forced.entries()) {
+    const offer = market.offers.get(sku);
+    if (offer) givesOf(offer).push([rows.length + at, 1]);
+  }
+  // one row: the list of the market is in that order already
+  if (rows.length + forced.length > 1) offers.sort((a, b) => (a.sku < b.sku ? -1 : 1));
+  return offers.map((offer) => {
+    const gives = found.get(offer.sku) ?? [];
+    let enough = 1;
+    for (const [row, amount] of gives) enough = Math.max(enough, Math.ceil((rows[row]?.need ?? 1) / amount));
+    return { offer, gives, enough };
+  });
+}
+
 /** The waiting times at which something more can be had. */
-function dayLevels(market: Market, rows: readonly { readonly sku: string }[], forced: readonly string[]): number[] {
+function dayLevels(offered: readonly Offered[]): number[] {
   const levels = new Set<number>([0]);
-  const offers = [
-    ...rows.flatMap(({ sku }) => market.giving.get(sku) ?? []),
-    ...forced.flatMap((sku) => market.offers.get(sku) ?? []),
-  ];
-  for (const offer of offers) {
+  for (const { offer } of offered) {
     const later = daysFor(offer, Number.MAX_SAFE_INTEGER);
     if (later !== null) levels.add(later);
   }
@@ -255,29 +290,10 @@ interface Entry {
   readonly column: CoverColumn;
 }
 
-function columnsFor(
-  market: Market,
-  rows: readonly Row[],
-  atHand: AtHand,
-  days: number,
-  forced: readonly string[],
-): Entry[] {
-  const rowOf = new Map(rows.map(({ sku }, at) => [sku, at]));
-  const offers = new Map<string, Offer>();
-  for (const { sku } of rows) for (const offer of market.giving.get(sku) ?? []) offers.set(offer.sku, offer);
-  for (const sku of forced) {
-    const offer = market.offers.get(sku);
-    if (offer) offers.set(sku, offer);
-  }
+/** The columns of a cover within so many days: whole kits that are at hand, then what can be bought. */
+function columnsFor(offered: readonly Offered[], atHand: AtHand, days: number): Entry[] {
   const entries: Entry[] = [];
-  for (const offer of [...offers.values()].sort((a, b) => (a.sku < b.sku ? -1 : 1))) {
-    const gives = offer.gives.flatMap(({ sku, amount }): (readonly [number, number])[] => {
-      const row = rowOf.get(sku);
-      return row === undefined ? [] : [[row, amount]];
-    });
-    const at = forced.indexOf(offer.sku);
-    if (at >= 0) gives.push([rows.length + at, 1]);
-    const enough = Math.max(1, ...gives.map(([row, amount]) => Math.ceil((rows[row]?.need ?? 1) / amount)));
+  for (const { offer, gives, enough } of offered) {
     const have = offer.kind === 'kit' ? (atHand.kits.get(offer.sku) ?? 0) : 0;
     if (have > 0)
       entries.push({ offer, column: { gives, cost: 0, limit: Math.min(have, enough), unpriced: false, free: true } });
