@@ -2,7 +2,7 @@ import type { PictureData } from '../plan/index.ts';
 import { bikeView } from './bike-view.ts';
 import { forkView } from './fork-view.ts';
 import { springPlot } from './spring-plot.ts';
-import { element, escaped, figure, label, type Panel } from './svg.ts';
+import { element, escaped, figure, label, type Panel, two } from './svg.ts';
 import type { PictureWords } from './words.ts';
 
 const MARGIN = 16;
@@ -17,7 +17,8 @@ interface Named {
 
 /**
  * One sheet under the other: spring curves, the bike from its side, the fork. Black on white, with a title and a description of every
- * panel for who does not see it. SVG 1.1 as text; the same bytes for the same plan, in Node as in a browser.
+ * panel for who does not see it. Each panel is also a view of its own: `#spring`, `#bike` or `#fork` behind the address shows that one alone.
+ * SVG 1.1 as text; the same bytes for the same plan, in Node as in a browser.
  */
 export function pictureSvg({ spring, bike, fork }: PictureData, words: PictureWords): string {
   const panels: readonly Named[] = [
@@ -48,16 +49,17 @@ export function pictureSvg({ spring, bike, fork }: PictureData, words: PictureWo
       panel: forkView(fork.before, fork.after, words),
     },
   ];
+  const width = Math.max(...panels.map(({ panel }) => panel.width)) + 2 * MARGIN;
   let y = MARGIN;
-  const body = panels.map(({ id, title, description, panel }) => {
+  const body = panels.flatMap(({ id, title, description, panel }) => {
+    const view = element('view', { id, viewBox: `0 ${two(y)} ${width} ${two(HEADING + panel.height)}` });
     const drawn = figure(id, title, description, [label({ x: 0, y: 14 }, title, 'start', 16), shifted(panel)], {
       x: MARGIN,
       y,
     });
     y += HEADING + panel.height + MARGIN;
-    return drawn;
+    return [view, drawn];
   });
-  const width = Math.max(...panels.map(({ panel }) => panel.width)) + 2 * MARGIN;
   const height = Math.ceil(y);
   const svg = element(
     'svg',

@@ -75,9 +75,9 @@ const POINTS = 61;
 /** What a stanchion is drawn with where the family does not state it: a drawing, not a figure. */
 const STANCHION = 34;
 
-/** What is drawn of the recommended plan of an answer; null where there is none. */
-export function planPicture(world: World, answer: Answer): PictureData | null {
-  const [plan] = answer.plans;
+/** What is drawn of one plan of an answer, the recommended one (0) if none is named; null where there is none. */
+export function planPicture(world: World, answer: Answer, way = 0): PictureData | null {
+  const plan = answer.plans[way];
   const { prepared } = prepare(world, questionSchema.parse(answer.question));
   if (!plan || !prepared) return null;
   const after = buildOfPlan(world.catalog, prepared, plan);

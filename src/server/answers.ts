@@ -1,3 +1,4 @@
+import { pictureSvg } from '../picture/index.ts';
 import {
   ask,
   type ChoicesQuestion,
@@ -5,6 +6,7 @@ import {
   doesFit,
   type Fault,
   type FitQuestion,
+  planPicture,
   type Question,
   reach,
   type SetUpQuestion,
@@ -17,10 +19,13 @@ import { fitDocument, reachDocument } from '../report/fit-documents.ts';
 import { asJson } from '../report/json.ts';
 import { setUpDocument } from '../report/set-up.ts';
 import { en } from '../report/words/en.ts';
+import type { PictureQuestion } from './questions.ts';
 
 /** An answer as the command line prints it with `--format json`, or what is wrong with the question. */
 export type Rendered =
   | { readonly kind: 'text'; readonly text: string }
+  /** The question is sound, and its answer has nothing that could be drawn. */
+  | { readonly kind: 'nothing' }
   | { readonly kind: 'faults'; readonly faults: readonly Fault[] };
 
 const text = (document: unknown): Rendered => ({ kind: 'text', text: asJson(document) });
@@ -31,6 +36,14 @@ export function renderPlan(world: World, question: Question): Rendered {
   return reply.kind === 'faults'
     ? wrong(reply.faults)
     : text(answerDocument(reply.answer, en, world.catalog, 'without-places'));
+}
+
+/** One way of the answer, drawn. */
+export function renderPicture(world: World, { question, way }: PictureQuestion): Rendered {
+  const reply = ask(world, question);
+  if (reply.kind === 'faults') return wrong(reply.faults);
+  const data = planPicture(world, reply.answer, way - 1);
+  return data === null ? { kind: 'nothing' } : { kind: 'text', text: pictureSvg(data, en.phrases.picture) };
 }
 
 export function renderReach(world: World, question: Question): Rendered {

@@ -19,7 +19,7 @@ import type { Operation, Reply, Understood } from './operation.ts';
 import { QUESTIONS } from './operations.ts';
 import { type PageFiles, servePage } from './page.ts';
 import { named, otherMethod } from './routing.ts';
-import { sendJson, sendProblem } from './send.ts';
+import { sendProblem, sendText } from './send.ts';
 import type { Settings } from './settings.ts';
 
 /** What the service works with. */
@@ -57,8 +57,15 @@ export function makeApp(parts: Parts, questions: readonly Operation[] = QUESTION
     for (const operation of operations) {
       const limit = operation.lane === 'search' ? [limits.search] : [];
       if (operation.method === 'get')
-        route.get(named(operation.id), acceptsJson, ...limit, answerGet(parts, operation));
-      else route.post(named(operation.id), acceptsJson, ...limit, bodyReader(settings), answerPost(parts, operation));
+        route.get(named(operation.id), accepts(operation), ...limit, answerGet(parts, operation));
+      else
+        route.post(
+          named(operation.id),
+          accepts(operation),
+          ...limit,
+          bodyReader(settings),
+          answerPost(parts, operation),
+        );
     }
     route.all(otherMethod(operations.map(({ method }) => method)));
   }
@@ -117,11 +124,13 @@ const timed =
     next();
   };
 
-const acceptsJson: RequestHandler = (request, response, next) => {
-  const { accept } = request.headers;
-  if (accept === undefined || accept === '*/*' || request.accepts('application/json') !== false) next();
-  else sendProblem(response, { code: 'not-acceptable', detail: 'Answers are application/json.' });
-};
+const accepts =
+  ({ content }: Operation): RequestHandler =>
+  (request, response, next) => {
+    const { accept } = request.headers;
+    if (accept === undefined || accept === '*/*' || request.accepts(content) !== false) next();
+    else sendProblem(response, { code: 'not-acceptable', detail: `The answer is ${content}.` });
+  };
 
 const rawOf = (request: Request) => ({ path: request.params, query: request.query, body: request.body });
 
@@ -141,7 +150,7 @@ function answerGet({ desk, settings }: Parts, operation: Operation): RequestHand
       }
       const reply = await waitedFor(request, response, operation, settings, (gone) => asked.answer(edition, gone));
       if (reply.kind === 'text') response.setHeader('Cache-Control', cached);
-      await send(request, response, reply, tag);
+      await send(request, response, operation, reply, tag);
     });
   };
 }
@@ -153,7 +162,7 @@ function answerPost({ desk, settings }: Parts, operation: Operation): RequestHan
     await desk.with(async (edition) => {
       response.setHeader('Cache-Control', 'no-store');
       const reply = await waitedFor(request, response, operation, settings, (gone) => asked.answer(edition, gone));
-      await send(request, response, reply, null);
+      await send(request, response, operation, reply, null);
     });
   };
 }
@@ -181,8 +190,16 @@ async function waitedFor(
   }
 }
 
-const send = async (request: Request, response: Response, reply: Reply, tag: string | null): Promise<void> =>
-  reply.kind === 'text' ? sendJson(request, response, reply.text, tag) : sendProblem(response, reply.problem);
+const send = async (
+  request: Request,
+  response: Response,
+  { content }: Operation,
+  reply: Reply,
+  tag: string | null,
+): Promise<void> =>
+  reply.kind === 'text'
+    ? sendText(request, response, { text: reply.text, type: content, tag })
+    : sendProblem(response, reply.problem);
 
 /** A mistake of the program becomes a line in the log and a problem without any of its insides. */
 const onError =

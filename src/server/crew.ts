@@ -3,10 +3,12 @@ import workerpool from 'workerpool';
 import type { ChoicesQuestion, Question, SetUpQuestion } from '../plan/index.ts';
 import type { Rendered } from './answers.ts';
 import type { FitBatchQuestion } from './fit-batch.ts';
+import type { PictureQuestion } from './questions.ts';
 
 /** What is worked out beside the thread that answers requests. */
 export interface Tasks {
   readonly plan: (question: Question) => Rendered;
+  readonly picture: (question: PictureQuestion) => Rendered;
   readonly reach: (question: Question) => Rendered;
   readonly setUp: (question: SetUpQuestion) => Rendered;
   readonly choices: (question: ChoicesQuestion) => Rendered;
@@ -46,6 +48,7 @@ export interface Crew {
 
 const LANES: Readonly<Record<TaskName, 'search' | 'brief'>> = {
   plan: 'search',
+  picture: 'search',
   reach: 'search',
   setUp: 'brief',
   choices: 'brief',

@@ -42,7 +42,7 @@ export interface Described {
   };
   readonly output: z.ZodType;
   /** Media type of the answer. */
-  readonly content: 'application/json' | 'application/yaml' | 'text/plain';
+  readonly content: 'application/json' | 'application/yaml' | 'text/plain' | 'image/svg+xml';
   /** Beyond those that every operation can end in. */
   readonly problems: readonly ProblemCode[];
 }

@@ -1,144 +1,13 @@
 import * as z from 'zod';
-import {
-  answerSchema,
-  choicesQuestionSchema,
-  choicesSchema,
-  fitSchema,
-  questionSchema,
-  reachSchema,
-  setUpQuestionSchema,
-  setUpSchema,
-  usesSchema,
-} from '../plan/index.ts';
+import { choicesQuestionSchema, choicesSchema, fitSchema, usesSchema } from '../plan/index.ts';
 import { asJson } from '../report/json.ts';
 import { renderFit } from './answers.ts';
-import type { Outcome } from './crew.ts';
-import { questionAtFault } from './faults.ts';
 import { fitBatchQuestionSchema, fitBatchSchema } from './fit-batch.ts';
-import {
-  type Answering,
-  NO_INPUT,
-  type Operation,
-  problemReply,
-  type Raw,
-  type Reply,
-  textReply,
-  understood,
-} from './operation.ts';
+import { type Answering, NO_INPUT, type Operation, problemReply, textReply, understood } from './operation.ts';
 import { fitQuestionSchema, kindSchema, numberParameter, usesQuestionSchema } from './questions.ts';
+import { replyOf, SEARCH_PROBLEMS } from './replies.ts';
 import { searchQuestionSchema, searchSchema } from './search-records.ts';
-
-const SEARCH_PROBLEMS = ['question-at-fault', 'busy', 'out-of-time', 'stopping'] as const;
-
-/** What a thread made of a question, as a reply. */
-function replyOf(outcome: Outcome, question: unknown): Reply {
-  switch (outcome.kind) {
-    case 'text':
-      return textReply(outcome.text);
-    case 'faults':
-      return problemReply(questionAtFault(outcome.faults, question));
-    case 'busy':
-      return problemReply({
-        code: 'busy',
-        detail: 'Every thread is searching and as many requests wait as this service lets wait. Ask again soon.',
-        headers: { 'Retry-After': '2' },
-      });
-    case 'dropped':
-      return problemReply({ code: 'stopping', detail: 'The search was dropped, for the service stops.' });
-    case 'out-of-time':
-      return problemReply({
-        code: 'out-of-time',
-        detail:
-          'The search was ended when its time was up. That says nothing about what is possible: ask for less at once, or with a smaller stepLimit, which ends in the answer "stopped".',
-        headers: { 'Retry-After': '60' },
-      });
-  }
-}
-
-/** The parameter `question` of an address, read as JSON. */
-function questionIn({ query }: Raw): unknown {
-  if (typeof query !== 'object' || query === null || !('question' in query)) return query;
-  const { question, ...rest } = query;
-  if (typeof question !== 'string') return query;
-  try {
-    const read: unknown = JSON.parse(question);
-    return Object.keys(rest).length === 0 ? read : { ...rest, question: read };
-  } catch {
-    return question;
-  }
-}
-
-type Question = z.infer<typeof questionSchema>;
-const search =
-  (task: 'plan' | 'reach'): Answering<Question> =>
-  async ({ crew, mostSteps }, question, gone) => {
-    const bounded = { ...question, stepLimit: Math.min(question.stepLimit, mostSteps) };
-    return replyOf(await crew.work(task, bounded, gone), question);
-  };
-
-/** What is asked with a whole question: by a link that holds it, and with the question as the body. */
-function questionOperations<Asked>(
-  said: Pick<Operation, 'id' | 'path' | 'summary' | 'about' | 'output'>,
-  schema: z.ZodType<Asked>,
-  answering: Answering<Asked>,
-): readonly Operation[] {
-  const shared = { ...said, lane: 'search', content: 'application/json', problems: SEARCH_PROBLEMS } as const;
-  return [
-    {
-      ...shared,
-      method: 'get',
-      about: `${said.about} The question is JSON in one parameter, so that it is a link, and the answer can be kept by its address.`,
-      input: { ...NO_INPUT, question: schema },
-      understand: (raw) => understood(schema, questionIn(raw), answering),
-    },
-    {
-      ...shared,
-      id: `${said.id}-asked`,
-      method: 'post',
-      about: `${said.about} The question is the body.`,
-      input: { ...NO_INPUT, body: schema },
-      understand: ({ body }) => understood(schema, body, answering),
-    },
-  ];
-}
-
-const WHOLE_QUESTIONS: readonly Operation[] = [
-  ...questionOperations(
-    {
-      id: 'plan',
-      path: '/v1/plan',
-      summary: 'From the fork in front of you to the fork you want: every exact way, or why there is none.',
-      about:
-        'The answer is what `legwork plan --format json` prints. A refusal is an answer as good as a plan: status 200, and `status` in it says which. `stepLimit` bounds the search, and so does the service: the limit that held stands in the answer; where it did not suffice, `status` is "stopped".',
-      output: answerSchema,
-    },
-    questionSchema,
-    search('plan'),
-  ),
-  ...questionOperations(
-    {
-      id: 'reach',
-      path: '/v1/reach',
-      summary: 'Every travel and wheel that a fork can become, with the cheapest way or the reason why not.',
-      about: 'The answer is what `legwork reach --format json` prints. The wants of the question are left aside.',
-      output: reachSchema,
-    },
-    questionSchema,
-    search('reach'),
-  ),
-  ...questionOperations(
-    {
-      id: 'setup',
-      path: '/v1/setup',
-      summary: 'A starting pressure or coil for a rider.',
-      about:
-        "The answer is what `legwork setup --format json` prints: the maker's chart first, and nothing is carried on beyond its ends.",
-      output: setUpSchema,
-    },
-    setUpQuestionSchema,
-    async ({ crew }, question, gone) => replyOf(await crew.work('setUp', question, gone), question),
-  ),
-];
+import { PICTURE, WHOLE_QUESTIONS } from './whole-questions.ts';
 
 const catalogSchema = z.strictObject({
   format: z.literal(1),
@@ -268,6 +137,7 @@ export const QUESTIONS: readonly Operation[] = [
       ),
   },
   ...WHOLE_QUESTIONS,
+  PICTURE,
   {
     id: 'uses',
     method: 'get',

@@ -7,6 +7,7 @@ export const PROBLEMS = {
   unauthorized: { status: 401, title: 'This needs a token' },
   'no-such-address': { status: 404, title: 'There is nothing at this address' },
   'no-such-record': { status: 404, title: 'The catalogue has no such record' },
+  'nothing-to-draw': { status: 404, title: 'The answer has nothing that could be drawn' },
   'method-not-allowed': { status: 405, title: 'This address does not take that method' },
   'not-acceptable': { status: 406, title: 'There is no answer in a form that the request accepts' },
   'too-slow': { status: 408, title: 'The request took too long to arrive' },

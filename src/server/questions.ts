@@ -24,3 +24,12 @@ export const numberParameter = <Inner extends z.ZodType<number, number>>(inner: 
     .regex(/^[0-9]{1,9}(?:\.[0-9]{1,9})?$/, 'not a number')
     .transform(Number)
     .pipe(inner);
+
+/** Most ways that an answer can be asked a picture of. */
+const MOST_WAYS = 1_000;
+/** A question as for a plan, and which of the ways of its answer is drawn; 1 is the recommended one. */
+export const pictureQuestionSchema = z.strictObject({
+  question: questionSchema,
+  way: numberParameter(z.int().min(1).max(MOST_WAYS)).default(1),
+});
+export type PictureQuestion = z.infer<typeof pictureQuestionSchema>;

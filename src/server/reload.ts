@@ -9,7 +9,7 @@ import type { Edition } from './edition.ts';
 import type { LoadResult } from './loader.ts';
 import type { Metrics } from './metrics.ts';
 import type { Problem, Wrong } from './problems.ts';
-import { sendJson, sendProblem } from './send.ts';
+import { sendProblem, sendText } from './send.ts';
 
 /** Most faults of a catalogue that are named in one answer. */
 const MOST_NAMED = 100;
@@ -60,7 +60,11 @@ export function reloadWith({ desk, metrics, log }: Reloading): RequestHandler {
         log.info({ before, after }, 'reloaded');
         response.setHeader('Cache-Control', 'no-store');
         const changed = reload.before.hash !== reload.after.hash;
-        await sendJson(request, response, asJson({ format: 1, changed, before, after }), null);
+        await sendText(request, response, {
+          text: asJson({ format: 1, changed, before, after }),
+          type: 'application/json',
+          tag: null,
+        });
       }
     }
   };

@@ -13,9 +13,16 @@ const packers = {
   gzip: (text: string): Promise<Buffer> => promisify(gzip)(text),
 };
 
-/** Sends an answer as JSON, packed where it is worth it and the client takes it. Express drops the body for HEAD. */
-export async function sendJson(request: Request, response: Response, text: string, tag: string | null): Promise<void> {
-  response.setHeader('Content-Type', 'application/json; charset=utf-8');
+/** An answer as it goes out: its text, its media type, and its entity tag where it has one. */
+export interface Sent {
+  readonly text: string;
+  readonly type: string;
+  readonly tag: string | null;
+}
+
+/** Sends an answer in UTF-8, packed where it is worth it and the client takes it. Express drops the body for HEAD. */
+export async function sendText(request: Request, response: Response, { text, type, tag }: Sent): Promise<void> {
+  response.setHeader('Content-Type', `${type}; charset=utf-8`);
   if (text.length < WORTH_PACKING) {
     if (tag !== null) response.setHeader('ETag', tag);
     response.setHeader('Content-Length', Buffer.byteLength(text));

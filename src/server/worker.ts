@@ -2,7 +2,7 @@ import { deserialize } from 'node:v8';
 import { workerData } from 'node:worker_threads';
 import workerpool from 'workerpool';
 import { asJson } from '../report/json.ts';
-import { renderChoices, renderPlan, renderReach, renderSetUp, renderUses } from './answers.ts';
+import { renderChoices, renderPicture, renderPlan, renderReach, renderSetUp, renderUses } from './answers.ts';
 import type { Tasks } from './crew.ts';
 import { fitBatch } from './fit-batch.ts';
 import { worldOf } from './pack.ts';
@@ -12,6 +12,7 @@ if (workerData.kind === 'answer') {
   const world = worldOf(deserialize(Buffer.from(workerData.pack)));
   const tasks: Tasks = {
     plan: (question) => renderPlan(world, question),
+    picture: (question) => renderPicture(world, question),
     reach: (question) => renderReach(world, question),
     setUp: (question) => renderSetUp(world, question),
     choices: (question) => renderChoices(world, question),

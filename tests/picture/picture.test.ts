@@ -95,6 +95,27 @@ describe('picture', () => {
     elementsOf(pictureSvg({ ...shorter, bike: { ...bike, name: '<Ridge> & "Co"' } }, words));
   });
 
+  it('views: each panel can be shown alone, and they lie one under the other within the sheet', () => {
+    const svg = pictureSvg(shorter, words);
+    const [, width, height] = /viewBox="0 0 ([0-9.]+) ([0-9.]+)" width/.exec(svg) ?? [];
+    const views = [...svg.matchAll(/<view id="([a-z]+)" viewBox="0 ([0-9.]+) ([0-9.]+) ([0-9.]+)"/g)];
+    expect(views.map(([, id]) => id)).toEqual(['spring', 'bike', 'fork']);
+    let above = 0;
+    for (const [, , top, wide, high] of views) {
+      expect([wide, Number(top) >= above]).toEqual([width, true]);
+      above = Number(top) + Number(high);
+    }
+    expect(above).toBeLessThanOrEqual(Number(height));
+  });
+
+  it('ways: each is drawn from its own plan, and there is no picture of one that is not there', () => {
+    const reply = ask(world, { chassis: 'quennet-622', travelNow: 150, wants: { travel: 130 } });
+    if (reply.kind !== 'answer') throw new Error('it is answered');
+    const drawnWays = reply.answer.plans.map((_, way) => planPicture(world, reply.answer, way));
+    expect(drawnWays.map((data) => data?.fork.after.travel)).toEqual([130, 130]);
+    expect(planPicture(world, reply.answer, drawnWays.length)).toBeNull();
+  });
+
   it('a refusal: there is nothing to draw', () => {
     const reply = ask(world, { chassis: 'quennet-622', travelNow: 150, wants: { travel: 180 } });
     expect(reply.kind === 'answer' ? planPicture(world, reply.answer) : 'faults').toBeNull();

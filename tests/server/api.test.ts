@@ -15,7 +15,12 @@ afterAll(async () => (await tried).service.stop());
 const exampleSchema = z.strictObject({
   about: z.string().min(1),
   request: z.strictObject({ method: z.enum(['GET', 'POST']), path: z.string(), body: z.unknown().optional() }),
-  response: z.strictObject({ status: z.int(), contains: z.record(z.string(), z.unknown()) }),
+  /** What of the answer is shown: fields where it is JSON, pieces of it where it is another text. */
+  response: z.strictObject({
+    status: z.int(),
+    type: z.string().default('application/json'),
+    contains: z.union([z.record(z.string(), z.unknown()), z.array(z.string()).min(1)]),
+  }),
 });
 const examples = readdirSync(`${root}/api/examples`).map((name) => ({
   name: name.replace(/\.json$/, ''),
@@ -48,9 +53,9 @@ describe('description of the service', () => {
 });
 
 describe('examples', () => {
-  it('there is one for each operation that answers with JSON', () => {
-    const json = OPERATIONS.filter(({ content }) => content === 'application/json').map(({ id }) => id);
-    expect(examples.map(({ name }) => name)).toEqual(expect.arrayContaining(json));
+  it('there is one for each operation that answers with JSON or a picture', () => {
+    const shown = OPERATIONS.filter(({ content }) => ['application/json', 'image/svg+xml'].includes(content));
+    expect(examples.map(({ name }) => name)).toEqual(expect.arrayContaining(shown.map(({ id }) => id)));
   });
 
   for (const { name, about, request, response } of examples) {
@@ -61,8 +66,17 @@ describe('examples', () => {
         body === undefined
           ? await ask(path, { method, ...(method === 'POST' ? { body: '' } : {}) })
           : await post(path, body);
-      const answer: unknown = await got.json();
-      expect([got.status, answer]).toEqual([response.status, partly(response.contains)]);
+      const text = await got.text();
+      const type = got.headers.get('content-type') ?? '';
+      const answer: unknown = type.includes('json') ? JSON.parse(text) : text;
+      expect([got.status, answer]).toEqual([
+        response.status,
+        Array.isArray(response.contains) ? expect.any(String) : partly(response.contains),
+      ]);
+      if (Array.isArray(response.contains)) {
+        expect(type).toBe(`${response.type}; charset=utf-8`);
+        for (const piece of response.contains) expect(text).toContain(piece);
+      }
       const operation = OPERATIONS.find(
         (one) => name.startsWith(one.id) && one.method === method.toLowerCase() && isAt(one.path, path),
       );

@@ -36,6 +36,8 @@ export interface Documented {
   readonly path: string;
   readonly parameters: readonly Parameter[];
   readonly body: Schema | null;
+  /** Media type of the answer. */
+  readonly content: string;
   readonly statuses: readonly number[];
   /** Whether a body of a status and media type is what the document says; the words of what is not. */
   readonly fault: (status: number, type: string, body: unknown) => string | null;
@@ -68,6 +70,7 @@ export const DOCUMENTED: readonly Documented[] = Object.entries(raw.paths).flatM
       path,
       parameters: operation.parameters,
       body: operation.requestBody?.content['application/json']?.schema ?? null,
+      content: Object.keys(operation.responses['200']?.content ?? {})[0] ?? '',
       statuses: Object.keys(operation.responses).map(Number),
       fault: (status, type, body) => {
         const validate = validators.get(`${status} ${type}`);

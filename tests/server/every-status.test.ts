@@ -18,6 +18,7 @@ const RIGHT: Readonly<Record<string, { readonly path: string; readonly body?: un
   'fit-batch': { path: '/v1/fit', body: { pairs: [{ part: 'QN-VS', chassis: 'quennet-622' }] } },
   plan: { path: `/v1/plan${link({ ...QUENNET, wants: { spacers: 3 } })}` },
   'plan-asked': { path: '/v1/plan', body: { ...QUENNET, wants: { spacers: 3 } } },
+  picture: { path: `/v1/picture${link({ ...QUENNET, wants: { spacers: 3 } })}` },
   reach: { path: `/v1/reach${link({ ...QUENNET, chassis: 'lommet-622', travelNow: 100 })}` },
   'reach-asked': { path: '/v1/reach', body: { chassis: 'lommet-622', travelNow: 100 } },
   setup: { path: `/v1/setup${link({ ...QUENNET, rider: { mass: 80 } })}` },
@@ -36,6 +37,7 @@ const UNKNOWN: Readonly<Record<string, { readonly path: string; readonly body?: 
   fit: { path: '/v1/fit?part=QN-AIR-192&chassis=nobody' },
   plan: { path: `/v1/plan${link({ chassis: 'nobody', travelNow: 150 })}` },
   'plan-asked': { path: '/v1/plan', body: { chassis: 'nobody', travelNow: 150 } },
+  picture: { path: `/v1/picture${link({ chassis: 'nobody', travelNow: 150 })}` },
   reach: { path: `/v1/reach${link({ chassis: 'nobody', travelNow: 150 })}` },
   'reach-asked': { path: '/v1/reach', body: { chassis: 'nobody', travelNow: 150 } },
   setup: { path: `/v1/setup${link({ chassis: 'nobody', travelNow: 150, rider: { mass: 80 } })}` },
@@ -46,6 +48,7 @@ const UNKNOWN: Readonly<Record<string, { readonly path: string; readonly body?: 
 const NOWHERE: Readonly<Record<string, string>> = {
   list: '/v1/catalog/ghosts',
   record: '/v1/catalog/parts/NOBODY',
+  picture: `/v1/picture${link({ ...QUENNET, wants: { travel: 180 } })}`,
   problem: '/v1/problems/none',
 };
 

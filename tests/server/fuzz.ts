@@ -9,7 +9,7 @@ import { serve } from './service.ts';
 const TOGETHER = 10;
 
 /** What searches, so that it is sent less often. */
-const SLOW = /^(?:plan|reach|choices)/;
+const SLOW = /^(?:plan|picture|reach|choices)/;
 
 interface Sent {
   readonly operation: Documented;
@@ -112,7 +112,7 @@ function sentTo(operation: Documented, ids: readonly string[]): fc.Arbitrary<Sen
     { weight: 1, arbitrary: fc.constantFrom('text/plain', 'application/xml', 'application/json; charset=latin1', 'x') },
   );
   const accept = fc.oneof(
-    { weight: 10, arbitrary: fc.constant('application/json') },
+    { weight: 10, arbitrary: fc.constant(operation.content) },
     {
       weight: 1,
       arbitrary: fc.constantFrom('*/*', 'text/html', 'application/*;q=0', ';;;', 'application/json;q=0.1, */*'),

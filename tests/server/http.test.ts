@@ -1,9 +1,11 @@
 import { afterAll, describe, expect, it } from 'vitest';
-import { fitSchema } from '../../src/plan/index.ts';
+import { fitSchema, questionSchema } from '../../src/plan/index.ts';
+import { renderPicture } from '../../src/server/answers.ts';
 import { fitBatchSchema } from '../../src/server/fit-batch.ts';
 import { problemSchema } from '../../src/server/problems.ts';
 import { reloadSchema } from '../../src/server/reload.ts';
 import { searchSchema } from '../../src/server/search-records.ts';
+import { demoFolder, loadCatalogFolder } from '../support/demo.ts';
 import { serve, TOKEN } from './service.ts';
 
 const tried = serve();
@@ -62,6 +64,27 @@ describe('reading', () => {
       expect([refused.status, refused.headers.get('allow')]).toEqual([405, allow]);
       expect((await problemIn(refused)).code).toBe('method-not-allowed');
     }
+  });
+
+  it('picture: what the command line draws, as an image that no script runs in; another form is refused', async () => {
+    const { ask } = await tried;
+    const path = asked(QUESTION).replace('plan', 'picture');
+    const { world } = await loadCatalogFolder(demoFolder);
+    const drawn = (way: number) => renderPicture(world, { question: questionSchema.parse(QUESTION), way });
+    for (const way of [1, 2]) {
+      const response = await ask(`${path}&way=${way}`, { headers: { Accept: 'image/svg+xml' } });
+      expect([response.status, response.headers.get('content-type')]).toEqual([200, 'image/svg+xml; charset=utf-8']);
+      expect(response.headers.get('content-security-policy')).toContain("default-src 'self'");
+      expect({ kind: 'text', text: await response.text() }).toEqual(drawn(way));
+    }
+    for (const Accept of ['application/json', 'image/png', 'text/html, image/svg+xml;q=0']) {
+      const refused = await ask(path, { headers: { Accept } });
+      expect([refused.status, (await problemIn(refused)).code]).toEqual([406, 'not-acceptable']);
+    }
+    const none = await ask(`${path}&way=3`);
+    expect([none.status, (await problemIn(none)).code]).toEqual([404, 'nothing-to-draw']);
+    const wrong = await problemIn(await ask(`${path}&way=0`));
+    expect([wrong.status, wrong.errors[0]?.pointer]).toEqual([400, '/way']);
   });
 
   it('packed: the same bytes, another tag, and either tag is known again', async () => {
