@@ -38,6 +38,8 @@ export const choicesSchema = z.strictObject({
   travelNow: z.number().nullable(),
   /** Travels that the chassis left the works with, in mm. */
   travelsNow: z.array(z.number()),
+  /** Further travels that it can have been built to since, in mm: with another spring, or with other travel spacers. */
+  travelsBuilt: z.array(z.number()),
   /** Travels that some spring of the family gives, in mm. */
   travels: z.array(z.number()),
   /** Wheels that some chassis of the family is made for or takes. */
@@ -89,12 +91,14 @@ export function choices(world: World, input: ChoicesQuestion): ChoicesAnswer | {
   const { chassis, identity } = start;
   const family = familyOf(catalog, chassis);
   const said = { contents: start.with, settings: new Map<string, Micrometres>(), identity, bike: null };
-  const built = buildNow(catalog, chassis, start.travel, said);
+  const { built, undecided } = builtNow(catalog, chassis, start.travel, said);
   if ('kind' in built && asked.travelNow !== undefined) {
     const travels = [...new Set(chassis.builds.map((build) => `${build.travel / 1000} mm`))];
     return { faults: [fault('no-build-now', { chassis: chassis.id, travel: `${asked.travelNow} mm`, travels })] };
   }
   const now = 'kind' in built ? null : built;
+  const travels = now === null ? [] : travelsOf(world, now);
+  const works = chassis.builds.map((build) => build.travel);
   const bodies = listsOf(catalog).chassisOf(family.id);
   const parts = family.slots.map((slot) => ({ slot, parts: partsFor(catalog, chassis, slot.role, identity) }));
   return {
@@ -104,8 +108,11 @@ export function choices(world: World, input: ChoicesQuestion): ChoicesAnswer | {
     name: chassis.name,
     family: family.id,
     travelNow: now === null ? null : now.travel / 1000,
-    travelsNow: inMm(chassis.builds.map((build) => build.travel)),
-    travels: now === null ? [] : inMm(travelsOf(world, now)),
+    travelsNow: inMm(works),
+    travelsBuilt: inMm(
+      travels.filter((travel) => !works.includes(travel) && canHave(buildNow(catalog, chassis, travel, said))),
+    ),
+    travels: inMm(travels),
     wheels: [...new Set(bodies.flatMap((body) => [body.wheel, ...body.takes]))].sort((a, b) => a - b),
     bikes: now === null ? [] : bikesFor(world, family, now),
     slots: parts.map(({ slot, parts: fitting }) => ({
@@ -115,7 +122,7 @@ export function choices(world: World, input: ChoicesQuestion): ChoicesAnswer | {
       counted: slot.counted,
       mayBeEmpty: slot.mayBeEmpty,
       renewable: slot.singleUse || slot.wears,
-      held: now?.build.slots.get(slot.name) ?? null,
+      held: undecided.has(slot.name) ? null : (now?.build.slots.get(slot.name) ?? null),
       parts: fitting.map(({ part, verdict }) => ({ sku: part.sku, name: part.name, verdict })),
     })),
     services: listsOf(catalog)
@@ -130,6 +137,28 @@ export function choices(world: World, input: ChoicesQuestion): ChoicesAnswer | {
     traits: traitsOf(parts.map(({ slot, parts: fitting }) => ({ slot: slot.name, parts: fitting }))),
   };
 }
+
+type Found = ReturnType<typeof buildNow>;
+type Given = Parameters<typeof buildNow>[3];
+/** The build in front of you. Where it may be one of several, one of them, and the slots in which they differ. */
+function builtNow(
+  catalog: Catalog,
+  chassis: Chassis,
+  travel: Micrometres,
+  said: Given,
+): { readonly built: Found; readonly undecided: ReadonlySet<string> } {
+  const built = buildNow(catalog, chassis, travel, said);
+  if (!('kind' in built) || built.kind !== 'several-builds') return { built, undecided: new Set() };
+  const contents = new Map(said.contents);
+  for (const { slot, content } of built.choices[0] ?? []) contents.set(slot, content);
+  return {
+    built: buildNow(catalog, chassis, travel, { ...said, contents }),
+    undecided: new Set(built.choices.flat().map(({ slot }) => slot)),
+  };
+}
+
+/** Whether there is a build of that travel, be it one of several. */
+const canHave = (found: Found): boolean => !('kind' in found) || found.kind === 'several-builds';
 
 const inMm = (travels: readonly Micrometres[]): number[] =>
   [...new Set(travels)].sort((a, b) => a - b).map((travel) => travel / 1000);

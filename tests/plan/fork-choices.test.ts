@@ -13,12 +13,13 @@ function offered(question: Parameters<typeof choices>[1]) {
 
 describe('choices', () => {
   // demo-catalog/quennet.yaml: quennet-622 left the works at 150 and at 160 mm, usually at 150; the family has bodies for 559, 584
-  // and 622; its seven cartridges give 120 to 180 mm.
+  // and 622; its seven cartridges give 120 to 180 mm, of which this chassis takes up to 160.
   it('quennet-622: what stands in the catalogue', () => {
-    const { travelNow, travelsNow, wheels, travels, services, slots } = offered({ chassis: 'quennet-622' });
-    expect({ travelNow, travelsNow, wheels, travels }).toEqual({
+    const { travelNow, travelsNow, travelsBuilt, wheels, travels, services, slots } = offered({ chassis: 'quennet-622' });
+    expect({ travelNow, travelsNow, travelsBuilt, wheels, travels }).toEqual({
       travelNow: 150,
       travelsNow: [150, 160],
+      travelsBuilt: [120, 130, 140],
       wheels: [559, 584, 622],
       travels: [120, 130, 140, 150, 160, 170, 180],
     });
@@ -31,6 +32,13 @@ describe('choices', () => {
     const held = (travelNow: number) =>
       offered({ chassis: 'quennet-622', travelNow }).slots.find(({ name }) => name === 'spring')?.held?.sku;
     expect(held(150)).not.toBe(held(160));
+  });
+
+  it('a travel that two builds have: what they share is held, and the slot in which they differ is not', () => {
+    // at 130 mm the usual builds of 150 and of 160 mm differ in the damper alone
+    const { slots } = offered({ chassis: 'quennet-622', travelNow: 130 });
+    const held = (slot: string) => slots.find(({ name }) => name === slot)?.held?.sku;
+    expect([held('spring'), held('damper')]).toEqual(['QN-AIR-192', undefined]);
   });
 
   it('a fork that nobody knows, or not at that travel: the fault of a plan', () => {
@@ -52,6 +60,16 @@ describe('choices', () => {
         if (role === 'upper' || role === 'lowers') continue;
         for (const { sku, verdict } of parts)
           expect([sku, doesFit(catalog, { part: sku, chassis })]).toEqual([sku, expect.objectContaining({ verdict })]);
+      }
+    });
+
+    it(`${chassis}: a travel now is offered where a plan takes it, and nowhere else`, () => {
+      const { travels, travelsNow, travelsBuilt } = offered({ chassis });
+      for (const travelNow of travels) {
+        const reply = ask(world, questionSchema.parse({ chassis, travelNow, wants: { travel: travelNow } }));
+        const codes = reply.kind === 'faults' ? reply.faults.map(({ code }) => code) : [];
+        const taken = codes.every((code) => code === 'several-builds-now');
+        expect([travelNow, [...travelsNow, ...travelsBuilt].includes(travelNow)]).toEqual([travelNow, taken]);
       }
     });
 
