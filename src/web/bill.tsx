@@ -49,20 +49,7 @@ export function Bill({ plan, onWhy }: { readonly plan: PlanDocument; readonly on
               <td>{amount}</td>
             </tr>
           ))}
-          <tr class="total">
-            <th scope="row" colSpan={2}>
-              {bill.total}
-            </th>
-            <td>{money.atLeast ? words.verdict.atLeast(sum(money.total)) : sum(money.total)}</td>
-          </tr>
-          {money.tax === null ? null : (
-            <tr>
-              <th scope="row" colSpan={2}>
-                {bill.tax(money.tax.rate, money.tax.included)}
-              </th>
-              <td>{sum(money.tax.amount)}</td>
-            </tr>
-          )}
+          <TotalRows money={money} columns={2} />
         </tfoot>
       </table>
       {onWhy ? (
@@ -73,6 +60,30 @@ export function Bill({ plan, onWhy }: { readonly plan: PlanDocument; readonly on
         </p>
       ) : null}
     </section>
+  );
+}
+
+/** The total and its tax, below so many columns of names. */
+export function TotalRows({ money, columns }: { readonly money: PlanDocument['money']; readonly columns: number }) {
+  const { bill, verdict } = words;
+  const total = words.money(money.total, money.currency);
+  return (
+    <>
+      <tr class="total">
+        <th scope="row" colSpan={columns}>
+          {bill.total}
+        </th>
+        <td>{money.atLeast ? verdict.atLeast(total) : total}</td>
+      </tr>
+      {money.tax === null ? null : (
+        <tr>
+          <th scope="row" colSpan={columns}>
+            {bill.tax(money.tax.rate, money.tax.included)}
+          </th>
+          <td>{words.money(money.tax.amount, money.currency)}</td>
+        </tr>
+      )}
+    </>
   );
 }
 

@@ -1,3 +1,4 @@
+import { TotalRows } from '../bill.tsx';
 import { totalWords } from '../verdict.tsx';
 import { words } from '../words/words.ts';
 import { lookText } from '../work.tsx';
@@ -59,20 +60,7 @@ export function Quote({ printed }: { readonly printed: Printed }) {
           </tr>
         </tbody>
         <tfoot>
-          <tr>
-            <th scope="row" colSpan={3}>
-              {bill.total}
-            </th>
-            <td>{money.atLeast ? verdict.atLeast(sum(money.total)) : sum(money.total)}</td>
-          </tr>
-          {money.tax === null ? null : (
-            <tr>
-              <th scope="row" colSpan={3}>
-                {bill.tax(money.tax.rate, money.tax.included)}
-              </th>
-              <td>{sum(money.tax.amount)}</td>
-            </tr>
-          )}
+          <TotalRows money={money} columns={3} />
         </tfoot>
       </table>
       <p>
