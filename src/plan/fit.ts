@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { type Catalog, type Chassis, type Clause, nearest, type Part } from '../catalog/index.ts';
+import type { Catalog, Chassis, Clause, Part } from '../catalog/index.ts';
 import {
   AGREEMENTS,
   type Disagreement,
@@ -10,8 +10,8 @@ import {
 } from '../fitment/index.ts';
 import { familyOf } from '../fork/index.ts';
 import { type Source, sourceSchema } from './answer.ts';
-import { type Fault, fault } from './fault.ts';
-import { noPart } from './no-part.ts';
+import type { Fault } from './fault.ts';
+import { noChassis, noPart } from './no-record.ts';
 import { sourceOf } from './source.ts';
 
 const params = z.record(z.string(), z.union([z.string(), z.number(), z.boolean(), z.null(), z.array(z.string())]));
@@ -63,10 +63,7 @@ export function doesFit(catalog: Catalog, question: FitQuestion): FitAnswer | { 
   const chassis = catalog.chassis.get(question.chassis);
   const faults: Fault[] = [];
   if (!part) faults.push(noPart(catalog, question.part));
-  if (!chassis)
-    faults.push(
-      fault('unknown-chassis', { id: question.chassis, nearest: nearest(question.chassis, catalog.chassis.keys()) }),
-    );
+  if (!chassis) faults.push(noChassis(catalog, question.chassis));
   if (!part || !chassis) return { faults };
   const identity: Identity = { serial: question.serial ?? null, month: question.built ?? null, generations: null };
   return {

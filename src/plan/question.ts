@@ -8,6 +8,8 @@ const mm = z
   .refine((value) => Number.isInteger(Math.round(value * 1e6) / 1e3), 'at most three decimals');
 const sku = z.string().regex(/^[A-Za-z0-9](?:[A-Za-z0-9._/-]*[A-Za-z0-9])?$/, 'not an SKU');
 const id = z.string().regex(/^[a-z0-9]+(?:[-.][a-z0-9]+)*$/, 'not an id');
+/** What names a chassis, bike or service: any words, so that a name or other capitals are answered with the ids that come near. */
+const name = z.string().min(1).max(100);
 const slot = z.string().regex(/^[a-z]+(?:-[a-z0-9]+)*$/, 'not a slot name');
 const count = z.int().min(1).max(1000);
 const date = z.iso.date();
@@ -36,13 +38,13 @@ export const wantsSchema = z.strictObject({
   use: z.array(sku).max(50).default([]),
   keep: z.array(slot).max(50).default([]),
   renew: z.array(slot).max(50).default([]),
-  service: z.array(id).max(20).default([]),
+  service: z.array(name).max(20).default([]),
   spacers: z.int().min(0).max(100).optional(),
-  /** Rate of the coil, N/mm. */
   /** Traits that a part must have afterwards, such as damper.lockout: none or spring.kind: coil. */
   traits: z
     .record(z.string().regex(/^[a-z]+(?:-[a-z0-9]+)*\.[a-z]+(?:-[a-z0-9]+)*$/, 'not SLOT.TRAIT'), id)
     .default({}),
+  /** Rate of the coil, N/mm. */
   coilRate: z.number().positive().max(1000).optional(),
   axleToCrown: bounds.optional(),
   offset: bounds.optional(),
@@ -65,8 +67,8 @@ export const riderSchema = z.strictObject({
 /** A question, whole: the fork in front of you, the fork you want, and how to answer. Lengths in mm. */
 export const questionSchema = z.strictObject({
   /** The chassis, or else the bike it left the works with. */
-  chassis: id.optional(),
-  bike: id.optional(),
+  chassis: name.optional(),
+  bike: name.optional(),
   /** Frame size of `bike`. */
   size: z.string().min(1).max(40).optional(),
   /** Travel now; with a bike that of the fork it left the works with, if left out. */
@@ -81,7 +83,7 @@ export const questionSchema = z.strictObject({
     .regex(/^[0-9]{4}-(?:0[1-9]|1[0-2])$/, 'a month as YYYY-MM')
     .optional(),
   /** The bike that the fork must suit afterwards, and its frame size. */
-  onto: id.optional(),
+  onto: name.optional(),
   ontoSize: z.string().min(1).max(40).optional(),
   /** Tyre by its ISO 5775 designation, where it is not the bike's. */
   tyre: z

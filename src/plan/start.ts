@@ -1,16 +1,9 @@
-import {
-  type Bike,
-  type BikeFork,
-  type Catalog,
-  type Chassis,
-  type Content,
-  nearest,
-  readTyre,
-} from '../catalog/index.ts';
+import { type Bike, type BikeFork, type Catalog, type Chassis, type Content, readTyre } from '../catalog/index.ts';
 import type { Identity } from '../fitment/index.ts';
 import { type BikeContext, bikeSlots, forksOf } from '../fork/index.ts';
 import { type Micrometres, millimetres } from '../quantity/index.ts';
 import { type Fault, fault } from './fault.ts';
+import { noBike, noChassis } from './no-record.ts';
 import type { Question } from './question.ts';
 
 /** The fork in front of you before its build is looked up: from its chassis, or from the bike it left the works with. */
@@ -44,11 +37,7 @@ export function startOf(catalog: Catalog, question: Question): Start | Stuck {
   const id = question.chassis ?? fork?.chassis;
   if (id === undefined) return { faults: [fault('chassis-or-bike', { example: '--chassis ID --travel-now 150' })] };
   const chassis = catalog.chassis.get(id);
-  if (!chassis) {
-    const known = [...catalog.chassis.keys()];
-    const near = nearest(id, known);
-    return { faults: [fault('unknown-chassis', { id, nearest: near.length > 0 ? near : known.slice(0, 3) })] };
-  }
+  if (!chassis) return { faults: [noChassis(catalog, id)] };
   const travel = question.travelNow === undefined ? fork?.travel : millimetres(question.travelNow);
   if (travel === undefined) {
     const travels = [...new Set(chassis.builds.map((build) => `${build.travel / 1000} mm`))];
@@ -76,7 +65,7 @@ function bikeOf(
 ): { readonly record: Bike; readonly size: string | null } | Stuck | null {
   if (id === undefined) return null;
   const record = catalog.bikes.get(id);
-  if (!record) return { faults: [fault('unknown-bike', { id, nearest: nearest(id, catalog.bikes.keys()) })] };
+  if (!record) return { faults: [noBike(catalog, id)] };
   if (size !== undefined && record.sizes.length > 0 && !record.sizes.includes(size))
     return { faults: [fault('unknown-size', { bike: id, size, known: record.sizes })] };
   return { record, size: size ?? null };

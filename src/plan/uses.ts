@@ -3,7 +3,7 @@ import type { Catalog } from '../catalog/index.ts';
 import { UNKNOWN_IDENTITY } from '../fitment/index.ts';
 import type { Fault } from './fault.ts';
 import { judge } from './fit.ts';
-import { noPart } from './no-part.ts';
+import { noPart } from './no-record.ts';
 
 /** Where a part is used: the chassis it fits, the factory builds, kits and bikes it is in, what needs it, what it replaces. */
 export const usesSchema = z.strictObject({

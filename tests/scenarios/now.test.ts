@@ -166,6 +166,19 @@ describe('questions at fault', () => {
     expect(fault?.params.nearest).toContain('QN-AIR-192');
   });
 
+  it('a family, a name or other capitals in place of an id: the ids that are meant', async () => {
+    const offered = async (chassis: string) => (await faultsDemo({ ...quennet, chassis }))[0]?.params.nearest;
+    const all = ['quennet-559', 'quennet-584', 'quennet-584-20x110', 'quennet-622'];
+    expect(await offered('quennet')).toEqual(all);
+    expect(await offered('Quennet')).toEqual(all);
+    expect(await offered('QUENNET-622')).toEqual(['quennet-622']);
+    expect(await offered('Quennet 622')).toEqual(['quennet-622']);
+    expect(await offered('Quennet for 622 wheels')).toEqual(['quennet-622']);
+    expect(await offered('Quennet, for 622 wheel')).toContain('quennet-622');
+    const [bike] = await faultsDemo({ bike: 'Dallowick Brannig' });
+    expect([bike?.code, bike?.params.nearest]).toEqual(['unknown-bike', ['dallowick-brannig']]);
+  });
+
   it('two faults: both are named at once', async () => {
     const faults = await faultsDemo({ ...quennet, wants: { keep: ['coil'], service: ['odrun-damper-service'] } });
     expect(faults.map(({ code }) => code).sort()).toEqual(['unknown-service', 'unknown-slot']);
