@@ -1,3 +1,4 @@
+import { beadSeatOf } from '../quantity/index.ts';
 import type { Keyed } from './fill.ts';
 
 /** A value as the question has it, or what it should have been. */
@@ -24,9 +25,13 @@ export function readWhole(text: string, least: number, what: string): Value<numb
   return /^[0-9]{1,10}$/.test(trimmed) && Number(trimmed) >= least ? good(Number(trimmed)) : bad(what);
 }
 
-/** A wheel by its bead-seat diameter; "mm" may stand behind it. */
-export const readWheel = (text: string): Value<number> =>
-  readWhole(text.replace(/\s*mm$/, ''), 1, 'a bead-seat diameter in mm, such as 622');
+/** A wheel by its bead-seat diameter ("mm" may stand behind it), or as the trade says it in inches. */
+export function readWheel(text: string): Value<number> {
+  const inches = beadSeatOf(text);
+  if (inches !== null) return good(inches);
+  const expected = 'a bead-seat diameter in mm, such as 622 (it stands on the tyre: 60-622), or 26, 27.5 or 29 in';
+  return readWhole(text.replace(/\s*mm$/, ''), 100, expected);
+}
 
 /** One of a few words. */
 export const readChoice = <const T extends string>(text: string, choices: readonly T[]): Value<T> => {

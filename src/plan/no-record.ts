@@ -1,5 +1,5 @@
 import { type Catalog, nearest } from '../catalog/index.ts';
-import { byCodeUnit } from '../quantity/index.ts';
+import { beadSeatOf, byCodeUnit } from '../quantity/index.ts';
 import { type Fault, fault } from './fault.ts';
 
 /** Why a word names no chassis: with every chassis of the family that it names, else with those whose ids or names come near. */
@@ -33,9 +33,10 @@ function nearestRecords(word: string, records: Iterable<{ readonly id: string; r
   return [...new Set(nearest(idLike(word), ids.keys()).flatMap((near) => ids.get(near) ?? []))];
 }
 
-/** A name as an id writes it: small letters and digits, joined by single hyphens. */
+/** A name as an id writes it: small letters and digits, joined by single hyphens, a wheel in inches at its end as a bead-seat diameter. */
 const idLike = (text: string): string =>
   text
     .toLowerCase()
     .replaceAll(/[^\p{L}\p{N}.]+/gu, '-')
-    .replaceAll(/^-|-$/g, '');
+    .replaceAll(/^-|-$/g, '')
+    .replace(/(?<=-)[0-9.]+$/, (end) => String(beadSeatOf(end) ?? end));

@@ -10,6 +10,9 @@ const sku = z.string().regex(/^[A-Za-z0-9](?:[A-Za-z0-9._/-]*[A-Za-z0-9])?$/, 'n
 const id = z.string().regex(/^[a-z0-9]+(?:[-.][a-z0-9]+)*$/, 'not an id');
 /** What names a chassis, bike or service: any words, so that a name or other capitals are answered with the ids that come near. */
 const name = z.string().min(1).max(100);
+const BY_BEAD_SEAT =
+  'a wheel is named by its bead-seat diameter in mm, from 100 to 800: 622 is 29 in, 584 is 27.5 in, 559 is 26 in';
+const wheel = z.int(BY_BEAD_SEAT).min(100, BY_BEAD_SEAT).max(800, BY_BEAD_SEAT);
 const slot = z.string().regex(/^[a-z]+(?:-[a-z0-9]+)*$/, 'not a slot name');
 const count = z.int().min(1).max(1000);
 const date = z.iso.date();
@@ -34,7 +37,7 @@ const haveSchema = z.strictObject({
 /** What the fork should become. Everything left out stays as it is. */
 export const wantsSchema = z.strictObject({
   travel: mm.optional(),
-  wheel: z.int().min(100).max(800).optional(),
+  wheel: wheel.optional(),
   use: z.array(sku).max(50).default([]),
   keep: z.array(slot).max(50).default([]),
   renew: z.array(slot).max(50).default([]),

@@ -20,3 +20,4 @@ export {
 export { groupBy } from './group.ts';
 export { formatMoney, minorDigits, multiplyDivide, parseMoney } from './money.ts';
 export { byCodeUnit, sortedBy } from './order.ts';
+export { beadSeatOf, wheelWords } from './wheel.ts';

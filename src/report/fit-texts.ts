@@ -1,4 +1,5 @@
 import type { FitDocument, ReachDocument, UsesAnswer } from '../plan/index.ts';
+import { wheelWords } from '../quantity/index.ts';
 import { asText, type Page, section, table, wrapped } from './layout.ts';
 
 type Reason = FitDocument['reasons'][number];
@@ -107,7 +108,8 @@ export function reachText(page: Page, answer: ReachDocument): string {
       page.paint('strong', `What ${chassis} at ${travelNow} mm can become, cheapest way each (${currency})`),
     ),
     ...rows.flatMap(({ wheel, cells }) => {
-      if (nothing(cells)) return section(page, `Wheel ${wheel}`, summary(page, cells));
+      const heading = ['', page.paint('heading', `WHEEL ${wheelWords(wheel)}`)];
+      if (nothing(cells)) return [...heading, ...summary(page, cells)];
       const lines = cells.map(({ travel, status, plan, why }) => {
         const at = `${travel} mm`;
         if (status === 'now') return [at, '', '', '', 'as it is'];
@@ -128,10 +130,9 @@ export function reachText(page: Page, answer: ReachDocument): string {
           `${status === 'impossible' ? '' : `${status.replaceAll('-', ' ')}: `}${why.map(({ message }) => message).join('; ')}`,
         ];
       });
-      return section(
-        page,
-        `Wheel ${wheel}`,
-        table(
+      return [
+        ...heading,
+        ...table(
           page,
           [
             { align: 'right' },
@@ -142,7 +143,7 @@ export function reachText(page: Page, answer: ReachDocument): string {
           ],
           lines,
         ),
-      );
+      ];
     }),
   ]);
 }

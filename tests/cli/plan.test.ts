@@ -64,6 +64,24 @@ describe('plan', () => {
     expect(question.with).toEqual({ wipers: { sku: 'VH-W-33', quantity: 2 }, 'volume-spacers': null });
   });
 
+  it('wheels: in inches as the trade says them, where that is one diameter; else it is said how they are written', () => {
+    for (const [wheel, beadSeat] of [
+      ['29', 622],
+      ['27.5', 584],
+      ['27.5 in', 584],
+      ['26"', 559],
+      ['584', 584],
+      ['507 mm', 507],
+    ] as const)
+      expect([wheel, json(plan('--wheel', wheel)).question.wants.wheel]).toEqual([wheel, beadSeat]);
+    for (const wheel of ['24', '20 in', '28', '29.5']) {
+      const { code, err } = legwork(plan('--wheel', wheel));
+      expect([wheel, code]).toEqual([wheel, 2]);
+      expect(err).toMatch(/bead-seat\s+diameter\s+in\s+mm/);
+    }
+    expect(legwork(plan('--travel', '180', '--wheel', '29')).out).toContain('a 622 (29 in) wheel');
+  });
+
   it('at hand: pieces, amounts and used parts are understood', () => {
     const { question } = json([...shorten, '--have', 'QN-VS*2', '--have', 'VH-GREASE*5g', '--have', 'QN-AIR-192:used']);
     expect(question.have).toEqual([

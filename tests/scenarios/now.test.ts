@@ -175,6 +175,7 @@ describe('questions at fault', () => {
     expect(await offered('Quennet 622')).toEqual(['quennet-622']);
     expect(await offered('Quennet for 622 wheels')).toEqual(['quennet-622']);
     expect(await offered('Quennet, for 622 wheel')).toContain('quennet-622');
+    expect(await offered('Quennet 29')).toEqual(['quennet-622']);
     const [bike] = await faultsDemo({ bike: 'Dallowick Brannig' });
     expect([bike?.code, bike?.params.nearest]).toEqual(['unknown-bike', ['dallowick-brannig']]);
   });

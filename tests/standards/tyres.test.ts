@@ -1,8 +1,26 @@
 import { describe, expect, it } from 'vitest';
 import { tyreFromDesignation } from '../../src/physics/index.ts';
+import { beadSeatOf, wheelWords } from '../../src/quantity/index.ts';
 import { asPrinted, value } from '../physics/outcomes.ts';
 
 const size = (designation: string) => value(tyreFromDesignation(designation));
+
+describe('ISO 5775: what the trade calls a wheel in inches', () => {
+  it.each([
+    ['26', 559],
+    ['27.5', 584],
+    ['29', 622],
+  ])('decimal size: %s in is a bead-seat diameter of %i mm, and is said so', (inches, beadSeat) => {
+    expect(beadSeatOf(inches)).toBe(beadSeat);
+    expect(beadSeatOf(`${inches} in`)).toBe(beadSeat);
+    expect(wheelWords(beadSeat)).toBe(`${beadSeat} (${inches} in)`);
+  });
+
+  it('names that stand for several diameters are not read: 20 in is 406 and 451, 24 in 507, 520, 540 and 547', () => {
+    expect(['20', '24', '28'].map(beadSeatOf)).toEqual([null, null, null]);
+    expect([406, 507].map(wheelWords)).toEqual(['406', '507']);
+  });
+});
 
 describe('ISO 5775: outside diameters that tyre makers print', () => {
   it.each([

@@ -1,4 +1,5 @@
 import type { Answer } from '../../plan/index.ts';
+import { wheelWords } from '../../quantity/index.ts';
 import type { Scene } from '../scene.ts';
 
 type Wants = Answer['question']['wants'];
@@ -18,7 +19,7 @@ export function wantList({ language, catalog }: Scene, wants: Wants): string[] {
   const { role } = language.phrases;
   return [
     ...(wants.travel === undefined ? [] : [`${wants.travel} mm of travel`]),
-    ...(wants.wheel === undefined ? [] : [`a ${wants.wheel} wheel`]),
+    ...(wants.wheel === undefined ? [] : [`a ${wheelWords(wants.wheel)} wheel`]),
     ...(wants.coilRate === undefined ? [] : [`a coil of ${wants.coilRate} N/mm`]),
     ...boundWords('axle-to-crown', wants.axleToCrown),
     ...boundWords('offset', wants.offset),

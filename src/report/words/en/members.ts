@@ -1,3 +1,4 @@
+import { wheelWords } from '../../../quantity/index.ts';
 import type { WordsTable } from '../language.ts';
 import type { MemberParams } from '../params.ts';
 import { bikeMembers } from './members-bike.ts';
@@ -21,7 +22,7 @@ export const members: WordsTable<MemberParams> = {
   },
   'want-wheel': {
     say: ({ wheel, wheels }) =>
-      `a ${wheel} wheel${wheels === undefined ? '' : `; forks of this family take ${orList(wheels)}`}`,
+      `a ${wheelWords(wheel)} wheel${wheels === undefined ? '' : `; forks of this family take ${orList(wheels)}`}`,
     meaning: 'The wish for a wheel, by its bead-seat diameter in mm.',
     way: () => 'Ask for another wheel, or leave the wheel out.',
     example: { wheel: 584 },
