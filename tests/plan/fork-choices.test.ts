@@ -15,7 +15,9 @@ describe('choices', () => {
   // demo-catalog/quennet.yaml: quennet-622 left the works at 150 and at 160 mm, usually at 150; the family has bodies for 559, 584
   // and 622; its seven cartridges give 120 to 180 mm, of which this chassis takes up to 160.
   it('quennet-622: what stands in the catalogue', () => {
-    const { travelNow, travelsNow, travelsBuilt, wheels, travels, services, slots } = offered({ chassis: 'quennet-622' });
+    const { travelNow, travelsNow, travelsBuilt, wheels, travels, services, slots } = offered({
+      chassis: 'quennet-622',
+    });
     expect({ travelNow, travelsNow, travelsBuilt, wheels, travels }).toEqual({
       travelNow: 150,
       travelsNow: [150, 160],
