@@ -1,7 +1,7 @@
 import type { Chassis, Operation } from '../catalog/index.ts';
 import type { ForkProblem } from '../fork/index.ts';
 import { type Domains, Standing, type StepBudget, tableOf } from '../solve/index.ts';
-import { type BuyingPolicy, type Demand, productsFor, purchases, wantedProducts } from '../supply/index.ts';
+import { type BuyingPolicy, canBeHad, type Demand, productsFor, wantedProducts } from '../supply/index.ts';
 import { neededOperations, renewedSlots } from '../work/index.ts';
 import { leastAmounts } from './floor.ts';
 import type { Prepared } from './prepare.ts';
@@ -147,8 +147,7 @@ export class Shelf {
   }
 
   private canHave(key: string, demand: Demand): boolean {
-    const known =
-      this.had.get(key) ?? purchases(this.world.market, demand, this.prepared.atHand, this.policy).length > 0;
+    const known = this.had.get(key) ?? canBeHad(this.world.market, demand, this.prepared.atHand, this.policy);
     this.had.set(key, known);
     return known;
   }

@@ -4,5 +4,5 @@ export { type Floor, floorFor } from './floor.ts';
 export { type Least, leastCover } from './least-cover.ts';
 export { type AtHand, daysFor, type Market, makeMarket, mostWithin, onShelf, withoutOffer } from './market.ts';
 export { type Cover, type CoverColumn, isCover, type Programme, type ProgrammeColumn, weighed } from './programme.ts';
-export { type BuyingPolicy, comparePurchases, type Demand, type Purchase, purchases } from './purchase.ts';
+export { type BuyingPolicy, canBeHad, comparePurchases, type Demand, type Purchase, purchases } from './purchase.ts';
 export { productsFor, wantedProducts } from './separate.ts';

@@ -62,6 +62,29 @@ export function purchases(market: Market, demand: Demand, atHand: AtHand, policy
   return front.entries.map(({ item }) => item);
 }
 
+/** Whether a demand can be met at all, with nothing that must be used. Of one number it is enough to count what can be had of it. */
+export function canBeHad(market: Market, demand: Demand, atHand: AtHand, policy: BuyingPolicy): boolean {
+  const [piece, ...others] = demand.pieces;
+  const isOfOne = piece !== undefined && others.length + demand.supplies.size === 0;
+  const forced = policy.useKits.length + policy.useSupplies.length + policy.usePacks.length > 0;
+  if (!isOfOne || forced) return purchases(market, demand, atHand, policy).length > 0;
+  const [sku, count] = piece;
+  let left = leftToBuy(sku, count, atHand);
+  for (const offer of market.giving.get(sku) ?? []) {
+    if (left <= 0) break;
+    const packs = mostWithin(offer, Number.POSITIVE_INFINITY) + (atHand.kits.get(offer.sku) ?? 0);
+    left -= packs * (offer.gives.find((given) => given.sku === sku)?.amount ?? 0);
+  }
+  return left <= 0;
+}
+
+/** Pieces of a number that are not at hand: new ones serve every need, used ones those that may be used. */
+const leftToBuy = (
+  sku: string,
+  { fresh, any }: { readonly fresh: number; readonly any: number },
+  atHand: AtHand,
+): number => fresh + any - (atHand.fresh.get(sku) ?? 0) - Math.min(any, atHand.used.get(sku) ?? 0);
+
 const vectorOf = ({ parts, supplies, unpriced, days }: Purchase): readonly number[] => [
   parts + supplies,
   unpriced,
@@ -183,8 +206,8 @@ function withProducts(
     const bulk = policy.bulk ? (market.shop.bulk.get(sku) ?? null) : null;
     if (left > 0) rows.push({ sku, need: left, bulk });
   }
-  for (const [sku, { fresh, any }] of demand.pieces) {
-    const left = fresh + any - (atHand.fresh.get(sku) ?? 0) - Math.min(any, atHand.used.get(sku) ?? 0);
+  for (const [sku, count] of demand.pieces) {
+    const left = leftToBuy(sku, count, atHand);
     if (left > 0) rows.push({ sku, need: left, bulk: null });
   }
   const forced = [...policy.useKits, ...policy.usePacks];

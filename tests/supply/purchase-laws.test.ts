@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { floorFor, type Purchase, purchases } from '../../src/supply/index.ts';
+import { canBeHad, floorFor, type Purchase, purchases } from '../../src/supply/index.ts';
 import { separateDemands } from '../../src/supply/separate.ts';
 import { hold } from '../laws/hold.ts';
 import { everyWay, firstOf, type Way } from './brute-force.ts';
@@ -126,6 +126,15 @@ describe('purchases', () => {
       const found = buy(one).map(vectorOf);
       const expected = everyWay(one.shelf, one.job, one.held, one).map(vectorOfWay);
       expect([...found].sort()).toEqual([...new Set(expected)].sort());
+    });
+  });
+
+  it('law: a number can be had by itself where brute force finds a way to it', () => {
+    const alone = fc.tuple(cases, fc.constantFrom('A', 'B', 'C'), fc.integer({ min: 0, max: 4 }), upTo(4));
+    hold('can be had', 1500, alone, ([{ shelf, held }, sku, fresh, any]) => {
+      const job: Job = { pieces: { [sku]: any }, fresh: { [sku]: fresh }, supplies: {} };
+      const expected = everyWay(shelf, job, held, { useKits: [], bulk: false }).length > 0;
+      expect(canBeHad(market(shelf), demand(job), atHand(held), policy())).toBe(expected);
     });
   });
 
