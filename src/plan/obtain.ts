@@ -3,9 +3,10 @@ import type { ForkProblem } from '../fork/index.ts';
 import { type Domains, Standing, type StepBudget, tableOf } from '../solve/index.ts';
 import { type BuyingPolicy, canBeHad, type Demand, productsFor, wantedProducts } from '../supply/index.ts';
 import { neededOperations, renewedSlots } from '../work/index.ts';
-import { leastAmounts } from './floor.ts';
+
 import type { Prepared } from './prepare.ts';
 import { waysToPayFor } from './search.ts';
+import { leastAmounts } from './supplies-floor.ts';
 import type { World } from './world.ts';
 
 /**

@@ -75,7 +75,7 @@ function freshPieces(
 }
 
 /** Parts without a slot that newly fitted parts need (renewed by the same number: only needs marked so), and what those need in turn. What is replaced and cannot be had stands for its last replacement. */
-function extraParts(
+export function extraParts(
   world: World,
   prepared: Prepared,
   fresh: Work['fresh'],

@@ -23,19 +23,20 @@ export function leastVector(
   budget: StepBudget,
 ): Least | 'none' | 'stopped' {
   const search = new Search(problem, () => true, canonical.order);
-  let best: Vector | null = null;
-  const isWorse = (vector: Vector): boolean => best !== null && compare(best, vector, priority) <= 0;
+  let best: Least | null = null;
+  const isWorse = (vector: Vector): boolean => best !== null && compare(best.vector, vector, priority) <= 0;
   const end = runByPromise(search, objectives, budget, {
     cut: (domains) => isWorse(objectives.floor(domains)),
     leaf: (values) => {
-      for (const vector of objectives.vectors(values)) if (!isWorse(vector)) best = vector;
+      for (const vector of objectives.vectors(values)) if (!isWorse(vector)) best = { vector, values };
       return true;
     },
   });
   if (end === 'stopped') return 'stopped';
   if (best === null) return 'none';
-  const values = canonicalAssignment(search, objectives, canonical, best, budget);
-  return values === null ? 'stopped' : { vector: best, values };
+  const shown: Least = best;
+  const values = canonicalAssignment(search, objectives, canonical, shown, budget);
+  return values === null ? 'stopped' : { vector: shown.vector, values };
 }
 
 /** Below 0 where `a` comes first. */

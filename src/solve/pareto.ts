@@ -36,20 +36,20 @@ export function paretoFront(
   budget: StepBudget,
 ): FrontResult {
   const search = new Search(problem, () => true, canonical.order);
-  const vectors: Vector[] = [];
+  const found: Shown[] = [];
   const end = runByPromise(search, objectives, budget, {
     cut: (domains) => {
       const floor = objectives.floor(domains);
-      return vectors.some((vector) => noWorse(vector, floor));
+      return found.some(({ vector }) => noWorse(vector, floor));
     },
     leaf: (values) => {
-      for (const vector of objectives.vectors(values)) insert(vectors, vector);
+      for (const vector of objectives.vectors(values)) insert(found, { vector, values });
       return true;
     },
   });
   const entries: { vector: Vector; values: readonly number[] }[] = [];
-  for (const vector of vectors) {
-    const values = canonicalAssignment(search, objectives, canonical, vector, budget);
+  for (const { vector, values: shown } of found) {
+    const values = canonicalAssignment(search, objectives, canonical, { vector, values: shown }, budget);
     if (values === null) return { entries, end: 'stopped' };
     entries.push({ vector, values });
   }
@@ -57,7 +57,7 @@ export function paretoFront(
 }
 
 /** Leaves after which a search begins again where the floors are least. */
-const FEW_LEAVES = 24;
+const FEW_LEAVES = 8;
 
 /**
  * A whole search whose order does not matter. One that is long begins anew with the values in the order of the floors that they leave: good leaves come early, and what
@@ -77,39 +77,56 @@ export function runByPromise(search: Search, objectives: Objectives, budget: Ste
   return search.run(budget, { ...visitor, valuesOf: (variable) => ranked[variable] ?? [] });
 }
 
-/** Keeps only unbeaten vectors, each once. */
-function insert(vectors: Vector[], vector: Vector): void {
-  if (vectors.some((known) => noWorse(known, vector))) return;
-  for (let at = vectors.length - 1; at >= 0; at--) {
-    const known = vectors[at];
-    if (known && noWorse(vector, known)) vectors.splice(at, 1);
-  }
-  vectors.push(vector);
+/** A vector with an assignment that has it. */
+interface Shown {
+  readonly vector: Vector;
+  readonly values: readonly number[];
 }
 
-/** The first assignment of a vector with the fewest changes: changes are capped at 0, 1, 2 ... so that the first leaf found is the one. Null where steps ran out. */
+/** Keeps only unbeaten vectors, each once. */
+function insert(found: Shown[], one: Shown): void {
+  if (found.some(({ vector }) => noWorse(vector, one.vector))) return;
+  for (let at = found.length - 1; at >= 0; at--) {
+    const known = found[at];
+    if (known && noWorse(one.vector, known.vector)) found.splice(at, 1);
+  }
+  found.push(one);
+}
+
+/**
+ * The first assignment of a vector with the fewest changes. The one that is shown bounds the changes; leaves come in the order of the variables, so that of equally many changes
+ * the first leaf found is the one, and from then on only fewer will do, if fewer there can be. Null where steps ran out.
+ */
 export function canonicalAssignment(
   search: Search,
   objectives: Objectives,
-  canonical: Canonical,
-  vector: Vector,
+  { counted }: Canonical,
+  shown: Shown,
   budget: StepBudget,
 ): readonly number[] | null {
-  for (let most = 0; most <= canonical.counted.length; most++) {
-    let found: readonly number[] | null = null;
-    const end = search.run(budget, {
-      cut: (domains) => changesSoFar(domains, canonical.counted) > most || !noWorse(objectives.floor(domains), vector),
-      leaf: (values) => {
-        if (!objectives.vectors(values).some((one) => sameVector(one, vector))) return true;
-        found = values;
-        return false;
-      },
-    });
-    if (found) return found;
-    if (end === 'stopped') return null;
-  }
-  return null;
+  const { vector } = shown;
+  const changes = (values: readonly number[]): number => counted.filter((variable) => values[variable] !== 0).length;
+  let found: readonly number[] | null = null;
+  let most = changes(shown.values);
+  let least: number | null = null;
+  const end = search.run(budget, {
+    cut: (domains) => {
+      const certain = changesSoFar(domains, counted);
+      least ??= certain;
+      return certain > most || !noWorse(objectives.floor(domains), vector);
+    },
+    leaf: (values) => {
+      if (!objectives.vectors(values).some((one) => sameVector(one, vector))) return true;
+      found = values;
+      most = changes(values) - 1;
+      return most >= (least ?? 0);
+    },
+  });
+  return end === 'stopped' ? null : found;
 }
 
-const changesSoFar = (domains: Domains, counted: readonly number[]): number =>
-  counted.filter((variable) => !domains.has(variable, 0)).length;
+const changesSoFar = (domains: Domains, counted: readonly number[]): number => {
+  let changes = 0;
+  for (const variable of counted) if (!domains.has(variable, 0)) changes++;
+  return changes;
+};

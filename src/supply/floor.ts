@@ -22,6 +22,54 @@ export function floorFor(market: Market, sku: string, amount: number): Floor {
   return floor;
 }
 
+/**
+ * What so much of one SKU costs and waits at least where more of it may be needed beside: parts of packs at their price, so that the floors of several needs may be
+ * added up. Infinity where it cannot be had.
+ */
+export function shareFloorFor(market: Market, sku: string, amount: number): Floor {
+  const { days } = floorFor(market, sku, 1);
+  let each = Number.POSITIVE_INFINITY;
+  for (const offer of market.giving.get(sku) ?? []) {
+    const given = offer.gives.find((one) => one.sku === sku)?.amount ?? 0;
+    if (given > 0 && daysFor(offer, 1) !== null) each = Math.min(each, shareOf(market, offer, sku) / given);
+  }
+  return { money: each * amount, days };
+}
+
+/** A need that any of several things meets: so much of one of them, or part of each. */
+export type Alternatives = readonly { readonly sku: string; readonly amount: number }[];
+
+/**
+ * What several needs cost at least together, minor units, where packs and kits may serve several of them: exact but for what can be had of each, and for a need that is met by parts
+ * of several things, or a piece that is counted for two needs. 0 where they cannot all be met.
+ */
+export function floorTogether(market: Market, needs: readonly Alternatives[]): number {
+  const columns = new Map<string, { readonly offer: Offer; readonly gives: Map<number, number> }>();
+  const whole = needs.map((alternatives) => alternatives.reduce((all, { amount }) => leastMultiple(all, amount), 1));
+  needs.forEach((alternatives, row) => {
+    for (const { sku, amount } of alternatives)
+      for (const offer of market.giving.get(sku) ?? []) {
+        const given = offer.gives.find((one) => one.sku === sku)?.amount ?? 0;
+        if (given <= 0 || daysFor(offer, 1) === null) continue;
+        const { gives } = columns.get(offer.sku) ?? { gives: new Map<number, number>() };
+        columns.set(offer.sku, { offer, gives });
+        gives.set(row, Math.max(gives.get(row) ?? 0, (given * (whole[row] ?? 0)) / amount));
+      }
+  });
+  const programme = [...columns.values()].map(({ offer, gives }): CoverColumn => {
+    let limit = 1;
+    for (const [row, amount] of gives) limit = Math.max(limit, Math.ceil((whole[row] ?? 0) / amount));
+    return { gives: [...gives], cost: offer.price ?? 0, limit, unpriced: false, free: false };
+  });
+  return cheapestCovers(whole, programme)[0]?.cost ?? 0;
+}
+
+function leastMultiple(a: number, b: number): number {
+  let [large, small] = [a, b];
+  while (small > 0) [large, small] = [small, large % small];
+  return (a / large) * b;
+}
+
 function workOut(market: Market, sku: string, amount: number): Floor {
   let days = Number.POSITIVE_INFINITY;
   const columns: CoverColumn[] = [];

@@ -41,10 +41,14 @@ function resolve(
     return [{ operation: operation.id, action, specification: use.specification, amount: use.amount, side, note }];
   }
   const dose = doseOf(catalog, fork, use.of, use.dose);
-  const amount = dose === null ? null : side === null ? (dose.amount ?? bothLegs(dose)) : (dose[side] ?? dose.amount);
-  if (!dose || amount === null || amount === 0) return [];
+  const amount = dose === null ? 0 : doseAmount(dose, side);
+  if (!dose || amount === 0) return [];
   return [{ operation: operation.id, action, specification: dose.specification, amount, side, note }];
 }
+
+/** What a dose comes to on a side, held units; without a side, for the whole fork. 0 where it is not stated. */
+export const doseAmount = (dose: Dose, side: Side | null): number =>
+  (side === null ? (dose.amount ?? bothLegs(dose)) : (dose[side] ?? dose.amount)) ?? 0;
 
 /** A dose that is stated by leg only, poured without naming a side: both legs together. */
 const bothLegs = ({ left, right }: Dose): number | null =>

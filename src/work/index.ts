@@ -1,4 +1,4 @@
-export { type Amount, amountsOf, type ForkState } from './amounts.ts';
+export { type Amount, amountsOf, doseAmount, type ForkState } from './amounts.ts';
 export { familyOperations, type Job, neededOperations, type Operations, renewedSlots } from './closure.ts';
 export { countOrders } from './count-orders.ts';
 export { type Ordered, orderOfWork, precedence } from './order.ts';
