@@ -5,6 +5,7 @@ import { EffectsTable } from './effects.tsx';
 import { Flags } from './flags.tsx';
 import { Offers } from './offers.tsx';
 import { contentText } from './parts.ts';
+import { Pictures } from './pictures.tsx';
 import type { Known } from './records.ts';
 import { Refusal } from './refusal.tsx';
 import { Self } from './self.tsx';
@@ -16,6 +17,8 @@ import { Work } from './work.tsx';
 interface Props {
   readonly answer: AnswerDocument;
   readonly question: QuestionInput;
+  /** The question as it was put to the service. */
+  readonly asked: QuestionInput;
   readonly known: Known;
   /** Currency of the catalogue. */
   readonly currency: string;
@@ -25,7 +28,7 @@ interface Props {
 }
 
 /** The answer: the verdict, then the way that is shown, or why there is none. */
-export function AnswerView({ answer, question, known, currency, way, addressOfWay, onAsk }: Props) {
+export function AnswerView({ answer, question, asked, known, currency, way, addressOfWay, onAsk }: Props) {
   const plan = answer.plans[way] ?? answer.plans[0];
   const shown = answer.plans[way] ? way : 0;
   return (
@@ -39,6 +42,7 @@ export function AnswerView({ answer, question, known, currency, way, addressOfWa
             <Changes changes={plan.changes} />
             <Bill plan={plan} onWhy={question.why === true ? null : () => onAsk({ ...question, why: true })} />
             <Work plan={plan} />
+            <Pictures key={JSON.stringify([asked, shown])} question={asked} way={shown} />
           </div>
           <div class="beside">
             <Ways plans={answer.plans} shown={shown} addressOfWay={addressOfWay} />

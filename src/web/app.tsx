@@ -152,6 +152,7 @@ function Below({ place, shown, known, catalog, onAsk }: BelowProps) {
           <AnswerView
             answer={value}
             question={question}
+            asked={settled ?? question}
             known={known}
             currency={catalog?.currency ?? NO_CURRENCY}
             way={way}

@@ -34,7 +34,11 @@ export function EffectsTable({ effects }: { readonly effects: Effects }) {
           ))}
         </tbody>
       </table>
+      {effects.tyre ? <p>{say.tyre(effects.tyre)}</p> : null}
       {effects.spring && !effects.spring.rider.named ? <p class="quiet">{say.assumed}</p> : null}
+      <p>
+        <a href="#pictures">{words.pictures.link}</a>
+      </p>
     </section>
   );
 }
@@ -61,6 +65,7 @@ function bikeRows({ geometry }: Effects): readonly Change[] {
   return FIGURES.flatMap((name) => change(words.effects.figures[name], geometry[name]));
 }
 
+/** What the spring does. A pressure, or a sag of a coil, is for somebody: without a named rider there is none to show. */
 function springRows({ spring }: Effects): readonly Change[] {
   if (spring === null) return [];
   const { before, after, rider } = spring;
@@ -71,8 +76,13 @@ function springRows({ spring }: Effects): readonly Change[] {
     return from === null && to === null ? [] : [{ name, from: from ?? say.unknown, to: to ?? say.unknown }];
   };
   return [
-    ...both(say.pressure(`${who}, ${say.byChart}`), ({ chart }) => chart && pressure(chart)),
-    ...both(say.pressure(`${who}, ${say.worked}`), ({ start }) => start && pressure(start)),
+    ...(rider.named
+      ? [
+          ...both(say.pressure(`${who}, ${say.byChart}`), ({ chart }) => chart && pressure(chart)),
+          ...both(say.pressure(`${who}, ${say.worked}`), ({ start }) => start && pressure(start)),
+          ...both(`${say.sag}, ${who}`, ({ kind, sag }) => (kind === 'coil' && sag !== null ? shown(sag, 'mm') : null)),
+        ]
+      : []),
     ...both(`${say.endForce}, ${who}`, ({ forceAtEnd }) => (forceAtEnd === null ? null : shown(forceAtEnd, 'N'))),
     ...both(say.spacers, ({ volumeSpacers, kind }) => (kind === 'air' ? words.decimal(volumeSpacers) : null)),
   ];

@@ -1,10 +1,14 @@
 import type { RefObject } from 'preact';
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import type { QuestionInput } from '../plan/index.ts';
+import { atHandSuggestions } from './at-hand.ts';
 import type { PartKind } from './parts.ts';
 import type { Hits, Known, Listing, NamedRecord } from './records.ts';
 import { useAnswer } from './service.ts';
-import { forksFound, matching, type Suggestion, suggestionsFor, typedSuggestions } from './suggestions.ts';
+import { matching, type Suggestion } from './suggestion.ts';
+import { forksFound, suggestionsFor } from './suggestions.ts';
+import { typedSuggestions } from './typed.ts';
+import { useShelf } from './use-shelf.ts';
 import { words } from './words/words.ts';
 
 interface Props {
@@ -153,6 +157,9 @@ export function Field({
   );
 }
 
+/** So many can be walked through. */
+const MOST_OFFERED = 60;
+
 /** What is offered for what is typed. Forks are found by the service, which forgives typing mistakes. */
 function useOffered(
   question: QuestionInput,
@@ -173,9 +180,15 @@ function useOffered(
   const forks = useAnswer<Hits>(forkPath);
   const bikes = useAnswer<Hits>(bikePath);
   const all = useAnswer<Listing<NamedRecord>>(forkless && open && asked === '' ? '/v1/catalog/chassis' : null);
+  const shelf = useShelf(open && !forkless);
   if (!forkless) {
-    const offered = [...typedSuggestions(question, typed), ...matching(suggestionsFor(question, known, only), typed)];
-    return { offered, settled: true };
+    const may = ({ kind }: Suggestion): boolean => only === null || kind === only;
+    const offered = [
+      ...typedSuggestions(question, typed, known).filter(may),
+      ...matching(suggestionsFor(question, known, only), typed),
+      ...atHandSuggestions(question, known, shelf, typed).filter(may),
+    ];
+    return { offered: offered.slice(0, MOST_OFFERED), settled: true };
   }
   if (typed.trim() === '') {
     const hits = all.kind === 'here' ? all.value.records.map(({ id, name }) => ({ kind: 'chassis', id, name })) : [];

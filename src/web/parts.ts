@@ -10,6 +10,11 @@ export type PartKind =
   | 'built'
   | 'now'
   | 'holds'
+  | 'maybe'
+  | 'setting'
+  | 'tyre'
+  | 'steerer'
+  | 'have'
   | 'travel'
   | 'wheel'
   | 'onto'
@@ -34,7 +39,7 @@ export interface Part {
 
 /** The question as the parts of a sentence, in the order in which one says it. */
 export function partsOf(question: QuestionInput, known: Known): readonly Part[] {
-  return [...forkParts(question, known), ...wantParts(question, known), ...mannerParts(question)];
+  return [...forkParts(question, known), ...wantParts(question, known), ...mannerParts(question, known)];
 }
 
 const part = (kind: PartKind, key: string, text: string, without: QuestionInput): Part => ({
@@ -46,7 +51,7 @@ const part = (kind: PartKind, key: string, text: string, without: QuestionInput)
 
 function forkParts(question: QuestionInput, { choices, bike, onto }: Known): readonly Part[] {
   const { part: say } = words;
-  const { chassis, bike: from, size, built, serial, travelNow, with: holds = {} } = question;
+  const { chassis, bike: from, size, built, serial, travelNow, with: holds = {}, tyre, steererLength } = question;
   return [
     ...(chassis === undefined ? [] : [part('fork', chassis, choices?.name ?? chassis, forkless(question))]),
     ...(from === undefined ? [] : [part('fork', from, say.bike(bike?.name ?? from), forkless(question))]),
@@ -60,13 +65,35 @@ function forkParts(question: QuestionInput, { choices, bike, onto }: Known): rea
         with: omit(holds, slot),
       }),
     ),
+    ...Object.entries(question.maybe ?? {}).flatMap(([slot, contents]) => maybeParts(question, slot, contents)),
+    ...Object.entries(question.settings ?? {}).map(([name, value]) =>
+      part('setting', name, say.setting(name, value), { ...question, settings: omit(question.settings ?? {}, name) }),
+    ),
+    ...(steererLength === undefined
+      ? []
+      : [part('steerer', '', say.steerer(steererLength), omit(question, 'steererLength'))]),
     ...(question.onto === undefined
       ? []
       : [part('onto', question.onto, say.onto(onto?.name ?? question.onto), omit(omit(question, 'onto'), 'ontoSize'))]),
     ...(question.ontoSize === undefined
       ? []
       : [part('onto-size', question.ontoSize, say.size(question.ontoSize), omit(question, 'ontoSize'))]),
+    ...(tyre === undefined ? [] : [part('tyre', tyre, say.tyre(tyre), omit(question, 'tyre'))]),
   ];
+}
+
+type Contents = NonNullable<QuestionInput['maybe']>[string];
+/** What a slot may hold instead: a part each; the last one takes the slot with it. */
+function maybeParts(question: QuestionInput, slot: string, contents: Contents): readonly Part[] {
+  const { maybe = {} } = question;
+  return contents.map((content, at) => {
+    const others = contents.filter((_, other) => other !== at);
+    const text = words.part.maybe(slot, content === null ? words.changes.none : contentText(content));
+    return part('maybe', `${slot} ${at}`, text, {
+      ...question,
+      maybe: others.length === 0 ? omit(maybe, slot) : { ...maybe, [slot]: others },
+    });
+  });
 }
 
 /** Another fork is another question: nothing of it holds any more but how it is to be answered. */
@@ -93,11 +120,7 @@ function wantParts(question: QuestionInput, { choices }: Known): readonly Part[]
         wanting({ ...wants, [name]: (wants[name] ?? []).filter((other) => other !== item) }),
       ),
     );
-  const parts = choices?.slots.flatMap((slot) => slot.parts) ?? [];
-  const nameOf = (sku: string): string => {
-    const found = parts.find((one) => one.sku === sku);
-    return found ? `${found.name} (${sku})` : sku;
-  };
+  const nameOf = (sku: string): string => named(sku, partName(choices, sku));
   return [
     ...(wants.travel === undefined ? [] : [one('travel', 'travel', say.travel(wants.travel))]),
     ...(wants.wheel === undefined ? [] : [one('wheel', 'wheel', say.wheel(wants.wheel))]),
@@ -121,7 +144,7 @@ function wantParts(question: QuestionInput, { choices }: Known): readonly Part[]
   ];
 }
 
-function mannerParts(question: QuestionInput): readonly Part[] {
+function mannerParts(question: QuestionInput, { choices }: Known): readonly Part[] {
   const { part: say } = words;
   const { rider, prefer, supplies, substitutes, allowUnknown, have = [], why } = question;
   return [
@@ -135,7 +158,7 @@ function mannerParts(question: QuestionInput): readonly Part[] {
     ...(substitutes === true ? [part('manner', 'substitutes', say.substitutes, omit(question, 'substitutes'))] : []),
     ...(allowUnknown === true ? [part('manner', 'unknown', say.allowUnknown, omit(question, 'allowUnknown'))] : []),
     ...have.map((one, at) =>
-      part('other', `have ${at} ${one.sku}`, say.have(haveText(one)), {
+      part('have', `${at} ${one.sku}`, say.have(haveText(one, partName(choices, one.sku))), {
         ...question,
         have: have.filter((other) => other !== one),
       }),
@@ -144,11 +167,19 @@ function mannerParts(question: QuestionInput): readonly Part[] {
   ];
 }
 
-const haveText = ({ sku, quantity = 1, amount }: NonNullable<QuestionInput['have']>[number]): string =>
-  amount ? `${words.amount(amount.value, amount.unit)} ${sku}` : contentText({ sku, quantity });
+type Had = NonNullable<QuestionInput['have']>[number];
+/** So much of what is at hand, by its name where that is known. */
+export const haveText = ({ sku, quantity = 1, amount, used }: Had, name: string | null): string => {
+  const what = named(sku, name);
+  const much = amount ? `${words.amount(amount.value, amount.unit)} ${what}` : contentText({ sku: what, quantity });
+  return used === true ? words.part.used(much) : much;
+};
+const named = (sku: string, name: string | null): string => (name === null ? sku : `${name} (${sku})`);
+const partName = (choices: Known['choices'], sku: string): string | null =>
+  choices?.slots.flatMap((slot) => slot.parts).find((one) => one.sku === sku)?.name ?? null;
 
 export const contentText = ({ sku, quantity }: { readonly sku: string; readonly quantity: number }): string =>
-  quantity === 1 ? sku : `${quantity} × ${sku}`;
+  words.pieces(sku, quantity);
 
 /** The same without one entry. */
 function omit<T extends object, Name extends keyof T>(value: T, name: Name): Omit<T, Name> {

@@ -21,6 +21,16 @@ export interface NamedRecord {
   readonly id: string;
   readonly name: string;
 }
+export interface KitRecord {
+  readonly sku: string;
+  readonly name: string;
+}
+export interface SupplyRecord {
+  readonly sku: string;
+  readonly name: string;
+  readonly unit: 'mL' | 'g' | 'piece';
+  readonly packs: readonly { readonly sku: string; readonly size: string }[];
+}
 export interface Listing<T> {
   readonly records: readonly T[];
 }

@@ -69,7 +69,7 @@ export function Sentence({ question, known, loading, onAsk }: Props) {
         />
       </p>
       <p class="hint" id="sentence-hint">
-        {words.sentence.hint}
+        {words.sentence.hint} {parts.length === 0 ? '' : words.sentence.also}
       </p>
     </section>
   );

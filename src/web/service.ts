@@ -72,3 +72,7 @@ export function useAnswer<T>(path: string | null): Heard<T> {
 
 export const questionPath = (operation: 'plan' | 'reach', question: object): string =>
   `/v1/${operation}?question=${encodeURIComponent(JSON.stringify(question))}`;
+
+/** The address of a picture of one way of a plan; 0 is the recommended one. */
+export const picturePath = (question: object, way: number): string =>
+  `/v1/picture?question=${encodeURIComponent(JSON.stringify(question))}&way=${way + 1}`;

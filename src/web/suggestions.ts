@@ -1,19 +1,9 @@
 import type { QuestionInput } from '../plan/index.ts';
+import { heldSuggestions } from './held.ts';
 import type { PartKind } from './parts.ts';
 import type { BikeRecord, Hits, Known } from './records.ts';
+import type { Suggestion } from './suggestion.ts';
 import { words } from './words/words.ts';
-
-/** Something that can be said next, and the question that it makes. */
-export interface Suggestion {
-  readonly key: string;
-  readonly kind: PartKind;
-  readonly text: string;
-  /** What it is found by beside its text. */
-  readonly also?: string;
-  readonly next: QuestionInput;
-}
-
-const MOST_SHOWN = 40;
 
 /** What was found by name: forks, and bikes that left the works with one. */
 export function forksFound(question: QuestionInput, { hits }: Hits): readonly Suggestion[] {
@@ -30,30 +20,11 @@ export function suggestionsFor(question: QuestionInput, known: Known, only: Part
   const all = [
     ...forkSuggestions(question, known),
     ...wantSuggestions(question, known),
+    ...heldSuggestions(question, known),
     ...mannerSuggestions(question),
   ];
   return only === null ? all : all.filter(({ kind }) => kind === only);
 }
-
-/** Those that hold every word of what is typed, the ones that begin with it first. */
-export function matching(suggestions: readonly Suggestion[], typed: string): readonly Suggestion[] {
-  const asked = plain(typed).split(' ').filter(Boolean);
-  const ranked = suggestions.flatMap((suggestion) => {
-    const text = `${plain(suggestion.text)} ${plain(suggestion.also ?? '')}`;
-    const spoken = text.split(' ');
-    if (!asked.every((word) => text.includes(word))) return [];
-    return [{ suggestion, whole: asked.every((word) => spoken.some((one) => one.startsWith(word))) }];
-  });
-  return [...ranked.filter(({ whole }) => whole), ...ranked.filter(({ whole }) => !whole)]
-    .slice(0, MOST_SHOWN)
-    .map(({ suggestion }) => suggestion);
-}
-
-const plain = (text: string): string =>
-  text
-    .toLowerCase()
-    .replaceAll(/[\s\u00A0()]+/g, ' ')
-    .trim();
 
 function forkSuggestions(question: QuestionInput, { choices, bike, onto }: Known): readonly Suggestion[] {
   const { part: say } = words;
@@ -80,7 +51,7 @@ function forkSuggestions(question: QuestionInput, { choices, bike, onto }: Known
         )
       : []),
     ...(question.travelNow === undefined
-      ? (choices?.travelsNow ?? []).map(
+      ? [...(choices?.travelsNow ?? []), ...(choices?.travelsBuilt ?? [])].map(
           (travelNow): Suggestion => ({
             key: `now ${travelNow}`,
             kind: 'now',
@@ -205,21 +176,6 @@ function wantSuggestions(question: QuestionInput, { choices }: Known): readonly 
         next: wanting({ spacers }),
       }),
     ),
-    ...slots.flatMap(({ name: slot, parts, held, counted }) =>
-      counted
-        ? []
-        : parts
-            .filter(({ sku }) => sku !== held?.sku && !(slot in (question.with ?? {})))
-            .map(
-              ({ sku }): Suggestion => ({
-                key: `holds ${slot} ${sku}`,
-                kind: 'holds',
-                text: say.holds(slot, sku),
-                also: 'has now',
-                next: { ...question, with: { ...question.with, [slot]: { sku, quantity: held?.quantity ?? 1 } } },
-              }),
-            ),
-    ),
   ];
 }
 
@@ -245,34 +201,5 @@ function mannerSuggestions(question: QuestionInput): readonly Suggestion[] {
     ...(supplies === 'packs' ? [manner('bulk', say.bulk, { supplies: 'bulk' })] : []),
     ...(question.substitutes === true ? [] : [manner('substitutes', say.substitutes, { substitutes: true })]),
     ...(question.allowUnknown === true ? [] : [manner('unknown', say.allowUnknown, { allowUnknown: true })]),
-  ];
-}
-
-const POUND_IN_KILOGRAMS = 0.453_592_37;
-/** What no list can hold: a rider by mass ("85 kg", "190 lb"), a month of production, a serial number. */
-export function typedSuggestions(question: QuestionInput, typed: string): readonly Suggestion[] {
-  if (question.chassis === undefined && question.bike === undefined) return [];
-  const mass = /^(?:rider )?([0-9]{2,3}(?:[.,][0-9])?) ?(kg|lb)$/.exec(plain(typed));
-  const kilograms = Number(mass?.[1]?.replace(',', '.')) * (mass?.[2] === 'lb' ? POUND_IN_KILOGRAMS : 1);
-  const rounded = Math.round(kilograms * 10) / 10;
-  const built = /^(?:built )?([0-9]{4}-[0-9]{2})$/.exec(plain(typed))?.[1];
-  const serial = /^serial ([A-Za-z-]*[0-9]{1,15})$/i.exec(typed.trim())?.[1];
-  return [
-    ...(mass && rounded >= 15 && rounded <= 250
-      ? [
-          {
-            key: 'rider',
-            kind: 'rider' as const,
-            text: words.part.rider(rounded),
-            next: { ...question, rider: { ...question.rider, mass: rounded } },
-          },
-        ]
-      : []),
-    ...(built === undefined
-      ? []
-      : [{ key: 'built', kind: 'built' as const, text: words.part.built(built), next: { ...question, built } }]),
-    ...(serial === undefined
-      ? []
-      : [{ key: 'serial', kind: 'other' as const, text: words.part.serial(serial), next: { ...question, serial } }]),
   ];
 }

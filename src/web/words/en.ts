@@ -19,6 +19,24 @@ const trait = (name: string): string => {
 const bounds = (least: number, greatest: number): string =>
   least === greatest ? mm(least) : `${decimal(least)} to ${mm(greatest)}`;
 
+interface Room {
+  readonly nominal: number;
+}
+/** The tyre in front with the fork at the bottom. */
+interface Tyre {
+  readonly designation: string;
+  readonly verdict: 'clears' | 'tight' | 'touches' | 'not-known';
+  readonly crown: Room | null;
+  readonly arch: Room | null;
+  readonly width: Room | null;
+}
+const CLEARS = {
+  clears: 'it clears',
+  tight: 'it clears by its designation, and by how tyres differ from it perhaps not: measure the gap',
+  touches: 'it touches',
+  'not-known': 'whether it clears is not known',
+};
+
 /** All that the page says, in English. What depends on the catalogue comes worded from the service. */
 export const en = {
   tag: 'en',
@@ -30,6 +48,7 @@ export const en = {
   decimal,
   amount,
   newtonMetres,
+  pieces: (name: string, quantity: number): string => (quantity === 1 ? name : `${count(quantity)} × ${name}`),
   minutes: (value: number): string => unit(value, 'minute'),
   name: 'Legwork',
   skip: 'Go to the answer',
@@ -55,6 +74,7 @@ export const en = {
     next: 'what should it become?',
     further: 'and what else?',
     hint: 'Type; what exists is offered. Arrow keys choose, Enter takes, Backspace in the empty field takes the last part back. Press a part to say it otherwise.',
+    also: 'Also understood: “2 x …” or “120 mL …” at hand, “maybe holding …”, “tyre 60-622”, “85 kg”, “built 2024-05”, “serial …”.',
     nothing: 'Nothing that exists is called so.',
     offered: (value: number): string =>
       value === 0 ? 'Nothing offered.' : `${plural(value, 'thing', 'things')} offered.`,
@@ -70,6 +90,10 @@ export const en = {
     serial: (serial: string): string => `with serial ${serial}`,
     now: (travel: number): string => `at ${mm(travel)}`,
     holds: (slot: string, content: string): string => `holding ${content} as ${role(slot)}`,
+    maybe: (slot: string, content: string): string => `maybe holding ${content} as ${role(slot)}`,
+    setting: (name: string, value: number): string => `${role(name)} set to ${mm(value)}`,
+    steerer: (length: number): string => `steerer cut to ${mm(length)}`,
+    tyre: (designation: string): string => `with a ${designation} tyre`,
     travel: (travel: number): string => `→ ${mm(travel)}`,
     wheel: (wheel: number): string => `for a ${wheel} wheel`,
     onto: (name: string): string => `onto the ${name}`,
@@ -87,7 +111,8 @@ export const en = {
     bulk: 'oil from the drum',
     substitutes: 'equal oils allowed',
     allowUnknown: 'even where the catalogue is silent',
-    have: (sku: string): string => `with ${sku} at hand`,
+    have: (what: string): string => `with ${what} at hand`,
+    used: (what: string): string => `used ${what}`,
     why: 'with the why of every line',
     among: (kind: string, found: readonly string[]): string => `${kind}: ${found.join(', ')}`,
   },
@@ -206,8 +231,22 @@ export const en = {
     spacers: 'Volume spacers',
     makers: (value: number): string => `the maker’s count is ${count(value)}`,
     unknown: 'not known',
+    sag: 'Sag',
+    tyre: ({ designation, verdict, crown, arch, width }: Tyre): string => {
+      const room = (name: string, left: Room | null): readonly string[] =>
+        left === null ? [] : [`${name} ${mm(left.nominal)}`];
+      const rooms = [...room('at the crown', crown), ...room('at the arch', arch), ...room('in width', width)];
+      const left = rooms.length === 0 ? '' : ` Room left: ${rooms.join(', ')}.`;
+      return `Tyre ${designation}, fork at the bottom: ${CLEARS[verdict]}.${left}`;
+    },
     assumed:
-      'No rider is named: one in the middle of the maker’s chart is reckoned with. Say a mass in the sentence, such as “85 kg”.',
+      'No rider is named, so no pressure is shown; the force is for one in the middle of the maker’s chart. Say a mass in the sentence, such as “85 kg”.',
+  },
+  pictures: {
+    title: 'Drawn, before and afterwards',
+    link: 'See it drawn',
+    note: 'Press a picture to see it by itself.',
+    trouble: 'The pictures could not be drawn now.',
   },
   self: {
     title: 'Doing it yourself',

@@ -10,6 +10,9 @@ const NARROW = '\u00A0';
 export const count = (value: number): string => whole.format(value);
 export const decimal = (value: number): string => plain.format(value);
 
+/** A number as people type it, with a point or a comma. */
+export const decimalOf = (typed: string): number => Number(typed.replace(',', '.'));
+
 const units = new Map<string, Intl.NumberFormat>();
 /** A number with its unit, by the unit's name in Intl. */
 export function unit(
