@@ -15,6 +15,9 @@ export interface ProblemParams {
   'missing-unit': { readonly found: string; readonly unit: string };
   'wrong-type': { readonly expected: string; readonly found: string };
   'not-one-of': { readonly found: string; readonly allowed: readonly string[] };
+  'yes-or-no': { readonly found: string; readonly write: string };
+  /** `write`: with a point; empty where the comma stands between braces and so began a key, which `found` is. */
+  'decimal-comma': { readonly found: string; readonly write: string };
   'bad-value': { readonly rule: string; readonly found: string };
   // meaning
   'bad-quantity': {

@@ -1,4 +1,5 @@
 import type { ErrorObject } from 'ajv';
+import { withPoint } from './decimal-comma.ts';
 import { nearest } from './nearest.ts';
 import type { Problem, ProblemCode } from './problems.ts';
 import type { Path, SourceFile } from './source-file.ts';
@@ -11,10 +12,34 @@ export function schemaProblems(
   value: unknown,
 ): Problem[] {
   const choices = errors.filter((error) => error.keyword === 'oneOf');
-  return errors
+  const told = errors
     .filter((error) => !choices.some((choice) => isWithin(error, choice)))
-    .map((error) => problemOf(file, document, error, value));
+    .map((error) => ({ error, problem: problemOf(file, document, error, value) }));
+  return told.filter(({ error }) => !told.some((other) => explains(other, error, value))).map(({ problem }) => problem);
 }
+
+interface Told {
+  readonly error: ErrorObject;
+  readonly problem: Problem;
+}
+
+/** A key that is missing only because it is misspelt, a number cut off by a comma: the other problem says it all. */
+function explains({ error: other, problem }: Told, error: ErrorObject, value: unknown): boolean {
+  if (problem.code === 'unknown-key')
+    return (
+      error.keyword === 'required' &&
+      error.instancePath === other.instancePath &&
+      [problem.params.nearest].flat()[0] === error.params.missingProperty
+    );
+  return (
+    problem.code === 'decimal-comma' &&
+    error.keyword === 'type' &&
+    parentOf(error.instancePath) === other.instancePath &&
+    typeof valueAt(value, pathOf(error.instancePath, value)) === 'number'
+  );
+}
+
+const parentOf = (pointer: string): string => pointer.slice(0, pointer.lastIndexOf('/'));
 
 /** The faults of the single alternatives say less than "one of these must be there". */
 const isWithin = (error: ErrorObject, choice: ErrorObject): boolean =>
@@ -30,11 +55,18 @@ function problemOf(file: SourceFile, document: number, error: ErrorObject, value
     params,
     place: file.place(document, to),
   });
-  const record = path.length === 0 ? 'file' : path.join('.');
+  const record = recordName(value, path);
   const found = shown(valueAt(value, path));
   switch (error.keyword) {
     case 'additionalProperties': {
       const key = String(error.params.additionalProperty);
+      if (/^[0-9]/.test(key) && valueAt(value, [...path, key]) === null)
+        return {
+          severity: 'error',
+          code: 'decimal-comma',
+          params: { found: key, write: '' },
+          place: file.keyPlace(document, path, key),
+        };
       const known: string[] = Object.keys(
         (error.parentSchema as { properties?: object } | undefined)?.properties ?? {},
       );
@@ -57,12 +89,39 @@ function problemOf(file: SourceFile, document: number, error: ErrorObject, value
     case 'type':
       if (typeof valueAt(value, path) === 'number' && unitOf(error) !== null)
         return at(path, 'missing-unit', { found, unit: unitOf(error) ?? '' });
+      if (error.params.type === 'boolean' && YES_OR_NO.has(found.toLowerCase()))
+        return at(path, 'yes-or-no', { found, write: YES_OR_NO.get(found.toLowerCase()) ?? '' });
       return at(path, 'wrong-type', { expected: [error.params.type].flat().join(' or '), found });
     case 'enum':
       return at(path, 'not-one-of', { found, allowed: (error.params.allowedValues as unknown[]).map(String) });
+    case 'pattern': {
+      const write = withPoint(found);
+      if (write !== null && new RegExp(String(error.params.pattern)).test(write))
+        return at(path, 'decimal-comma', { found, write });
+      return at(path, 'bad-value', { rule: error.message ?? error.keyword, found });
+    }
     default:
       return at(path, 'bad-value', { rule: error.message ?? error.keyword, found });
   }
+}
+
+/** Words that were yes and no in YAML 1.1 and are texts in 1.2. */
+const YES_OR_NO: ReadonlyMap<string, string> = new Map([
+  ['yes', 'true'],
+  ['on', 'true'],
+  ['y', 'true'],
+  ['no', 'false'],
+  ['off', 'false'],
+  ['n', 'false'],
+]);
+
+/** A place in a file for a person: its path, and the id of the record that it is in, since positions are hard to count. */
+function recordName(value: unknown, path: Path): string {
+  if (path.length === 0) return 'file';
+  const record = valueAt(value, path.slice(0, 2));
+  const { id, sku } = typeof record === 'object' && record !== null ? (record as { id?: unknown; sku?: unknown }) : {};
+  const name = id ?? sku;
+  return typeof path[1] === 'number' && typeof name === 'string' ? `${path.join('.')} (${name})` : path.join('.');
 }
 
 /** The unit of a quantity's first example in the schema; null where no quantity is asked for. */

@@ -1,5 +1,6 @@
 import { doubts } from '../check/index.ts';
 import { asText, pageWidth, wrapped } from '../report/layout.ts';
+import { counted } from '../report/words/en/shared.ts';
 import { EXIT, type ExitCode, type Io } from './io.ts';
 import { loadWorld, withExcerpt } from './load-world.ts';
 import type { Given } from './read-options.ts';
@@ -34,16 +35,18 @@ export async function runCatalogCheck(given: Given, io: Io): Promise<ExitCode> {
   const page = { width: pageWidth(io.columns), paint: io.paintOut };
   const counts = catalog
     ? [
-        `${catalog.families.size} families`,
+        counted(catalog.families.size, 'family', 'families'),
         `${catalog.chassis.size} chassis`,
-        `${catalog.parts.size} parts`,
-        `${catalog.kits.size} kits`,
-        `${catalog.supplies.size} supplies`,
-        `${catalog.operations.size} operations`,
+        counted(catalog.parts.size, 'part'),
+        counted(catalog.kits.size, 'kit'),
+        counted(catalog.supplies.size, 'supply', 'supplies'),
+        counted(catalog.operations.size, 'operation'),
       ]
     : [];
   const beside = [
-    sources.stock === null ? 'no stock file' : `${sources.stock.name} with ${shelf?.stock.rows.size ?? 0} rows`,
+    sources.stock === null
+      ? 'no stock file'
+      : `${sources.stock.name} with ${counted(shelf?.stock.rows.size ?? 0, 'row')}`,
     sources.shop === null ? 'no shop file' : sources.shop.name,
   ];
   io.out(

@@ -14,13 +14,13 @@ const CASES: readonly (readonly [ProblemCode, string, Change, Problem['params']]
     'unknown-key',
     'a key that the schema does not have',
     ['wheel: 622', '⟦whel: 622\n    wheel: 622'],
-    { key: 'whel', record: 'chassis.0', nearest: ['wheel'] },
+    { key: 'whel', record: 'chassis.0 (wend-622)', nearest: ['wheel'] },
   ],
   [
     'missing-key',
     'a key that the schema demands',
     ['- id: wend-622\n    family: wend\n    name: Wend 622\n', '- ⟦id: wend-622\n    family: wend\n'],
-    { key: 'name', record: 'chassis.0' },
+    { key: 'name', record: 'chassis.0 (wend-622)' },
   ],
   ['missing-key', 'one of two keys that the schema demands', ['{ compressed: 400 mm, measured', '⟦{ measured'], {}],
   [
@@ -30,6 +30,21 @@ const CASES: readonly (readonly [ProblemCode, string, Change, Problem['params']]
     { expected: 'integer', found: 'fifteen' },
   ],
   ['missing-unit', 'a length without its unit', ['least: 100 mm', 'least: ⟦100'], { found: '100', unit: 'mm' }],
+  [
+    'yes-or-no',
+    'a word that was a truth value in older YAML',
+    ['{ family: wend, travel', '{ family: wend, not: ⟦yes, travel'],
+    { found: 'yes', write: 'true' },
+  ],
+  ['decimal-comma', 'a price', ['"40.00"', '⟦"40,00"'], { found: '40,00', write: '40.00' }],
+  ['decimal-comma', 'a length', ['least: 100 mm', 'least: ⟦"100,5 mm"'], { found: '100,5 mm', write: '100.5 mm' }],
+  ['decimal-comma', 'a length between braces', ['least: 100 mm', 'least: 100,⟦5 mm'], { found: '5 mm', write: '' }],
+  [
+    'unknown-key',
+    'a demanded key misspelt',
+    ['name: Wend 622', '⟦nmae: Wend 622'],
+    { key: 'nmae', record: 'chassis.0 (wend-622)' },
+  ],
   [
     'not-one-of',
     'a word that is none of the list',

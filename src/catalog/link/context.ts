@@ -1,5 +1,6 @@
 import { type Dimension, type DimensionUnits, type Minor, parseMoney, type SupplyUnit } from '../../quantity/index.ts';
 import { parseQuantity, WRITTEN_UNITS } from '../../quantity/parse.ts';
+import { withPoint } from '../decimal-comma.ts';
 import type { Dimensions, Dose, SourceRef, Words } from '../linked.ts';
 import { nearest } from '../nearest.ts';
 import type { Place, Problem, ProblemCode, ProblemParams } from '../problems.ts';
@@ -64,12 +65,15 @@ export class RecordReader<T> {
   quantity<D extends Dimension>(dimension: D, text: string, path: Path): DimensionUnits[D] {
     const parsed = parseQuantity(dimension, text);
     if (parsed.ok) return parsed.value;
-    this.problem(path, 'bad-quantity', {
-      found: text,
-      dimension,
-      fault: parsed.fault,
-      units: WRITTEN_UNITS[dimension],
-    });
+    const write = withPoint(text);
+    if (write !== null) this.problem(path, 'decimal-comma', { found: text, write });
+    else
+      this.problem(path, 'bad-quantity', {
+        found: text,
+        dimension,
+        fault: parsed.fault,
+        units: WRITTEN_UNITS[dimension],
+      });
     return 0 as DimensionUnits[D];
   }
 

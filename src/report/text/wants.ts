@@ -27,7 +27,7 @@ export function wantList({ language, catalog }: Scene, wants: Wants): string[] {
     ...wants.keep.map((slot) => `keep the ${role(slot)}`),
     ...wants.renew.map((slot) => `renew the ${role(slot)}`),
     ...wants.service.map((id) => catalog.services.get(id)?.name ?? id),
-    ...(wants.spacers === undefined ? [] : [`${wants.spacers} volume spacers`]),
+    ...(wants.spacers === undefined ? [] : [`${wants.spacers} volume spacer${wants.spacers === 1 ? '' : 's'}`]),
   ];
 }
 

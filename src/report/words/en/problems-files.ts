@@ -13,6 +13,8 @@ type FileCode =
   | 'missing-unit'
   | 'wrong-type'
   | 'not-one-of'
+  | 'yes-or-no'
+  | 'decimal-comma'
   | 'bad-value'
   | 'bad-quantity'
   | 'bad-price'
@@ -60,13 +62,13 @@ export const fileProblems: WordsTable<Pick<ProblemParams, FileCode>> = {
     say: ({ key, record }) => `${record} has no key ${key}.`,
     meaning: 'A record holds only the keys of its schema, so that a typing mistake is not silently ignored.',
     way: ({ nearest }) => `${nearestHint(nearest).trim()} The schemas are in catalog-schema/.`.trim(),
-    example: { key: 'dimension', record: 'parts.0', nearest: ['dimensions'] },
+    example: { key: 'dimension', record: 'parts.0 (AB-AIR-2)', nearest: ['dimensions'] },
   },
   'missing-key': {
     say: ({ key, record }) => `${record} needs the key ${key}.`,
     meaning: 'A key that the schema asks for is not there.',
     way: ({ key }) => `Add ${key}. The schemas in catalog-schema/ explain each key with an example.`,
-    example: { key: 'name', record: 'parts.0' },
+    example: { key: 'name', record: 'parts.0 (AB-AIR-2)' },
   },
   'missing-unit': {
     say: ({ found, unit }) =>
@@ -78,7 +80,10 @@ export const fileProblems: WordsTable<Pick<ProblemParams, FileCode>> = {
   'wrong-type': {
     say: ({ expected, found }) => `Here must be ${article(expected)}, and there is ${found}.`,
     meaning: 'The value is of another kind than the schema asks for.',
-    way: () => 'Look at the schema in catalog-schema/. Numbers that are texts stand in quotes.',
+    way: ({ expected }) =>
+      expected.includes('string')
+        ? 'Look at the schema in catalog-schema/. Numbers that are texts stand in quotes.'
+        : 'Look at the schema in catalog-schema/ and its example.',
     example: { expected: 'string', found: '12' },
   },
   'not-one-of': {
@@ -86,6 +91,21 @@ export const fileProblems: WordsTable<Pick<ProblemParams, FileCode>> = {
     meaning: 'Only certain words may stand here.',
     way: ({ allowed }) => `Write ${orList(allowed)}.`,
     example: { found: 'middle', allowed: ['left', 'right'] },
+  },
+  'yes-or-no': {
+    say: ({ found }) => `Here must be true or false, and there is ${found}, which is a text in YAML 1.2.`,
+    meaning: 'Yes and no, on and off were truth values in older YAML and are texts now.',
+    way: ({ write }) => `Write ${write}.`,
+    example: { found: 'yes', write: 'true' },
+  },
+  'decimal-comma': {
+    say: ({ found, write }) =>
+      write === ''
+        ? `Between braces a comma begins the next key, so that ${found} is read as one.`
+        : `${found} has a decimal comma.`,
+    meaning: 'Numbers are written with a decimal point. Between braces and brackets a comma parts keys and values.',
+    way: ({ write }) => (write === '' ? 'Write the number with a point.' : `Write ${write}.`),
+    example: { found: '96,00', write: '96.00' },
   },
   'bad-value': {
     say: ({ rule, found }) => `${found} is not allowed here: ${rule}.`,
@@ -157,10 +177,17 @@ export const fileProblems: WordsTable<Pick<ProblemParams, FileCode>> = {
   },
 };
 
+/** The schema's names for kinds of values, in words. */
+const WORDS: ReadonlyMap<string, string> = new Map([
+  ['string', 'a text'],
+  ['boolean', 'true or false'],
+  ['integer', 'a whole number'],
+  ['array', 'a list'],
+  ['object', 'a table of keys'],
+  ['null', 'nothing (null)'],
+]);
 const article = (word: string): string =>
   word
     .split(' or ')
-    .map((one) =>
-      `${/^[aeiou]/.test(one) ? 'an' : 'a'} ${one === 'string' ? 'text' : one}`.replace('an text', 'a text'),
-    )
+    .map((one) => WORDS.get(one) ?? `a ${one}`)
     .join(' or ');
