@@ -1,9 +1,10 @@
 import { type Catalog, type Chassis, type Clause, clauseMatches, type Part, type Problem } from '../catalog/index.ts';
 import { familyOf } from '../fork/index.ts';
-import { type AirSpring, axialLoad, clearanceTestTravel, spacersKeepingEnd } from '../physics/index.ts';
+import { axialLoad, clearanceTestTravel, countsDisagree, spacersKeepingEnd } from '../physics/index.ts';
 import { AROUND, airOf, HIT_EXPONENT, type LoadedSpring, riderOf, spacerFor } from '../plan/index.ts';
 import { held, type Micrometres } from '../quantity/index.ts';
 import { doubt, mm } from './places.ts';
+import { within } from './verdicts.ts';
 
 /** An air spring as a clause claims it in a chassis at a travel, with the maker's counts of volume spacers. */
 interface Claim {
@@ -15,7 +16,7 @@ interface Claim {
   readonly fitted: (count: number) => LoadedSpring;
 }
 
-/** Can each air spring give the travel that it claims, and do the counts of volume spacers follow the travel as the gas law has it? */
+/** Can each air spring give the travel that it claims, and do the counts of volume spacers keep the end of the stroke, give or take one? */
 export const springDoubts = (catalog: Catalog): Problem[] => {
   const said = new Set<string>();
   return [...catalog.chassis.values()].flatMap((chassis) => {
@@ -47,8 +48,8 @@ function claimsIn(catalog: Catalog, chassis: Chassis): Claim[] {
         clause.volumeSpacers.length === 0 ? [{ travel: null, standard: 0, greatest: 0 }] : clause.volumeSpacers;
       return counts.flatMap(({ travel: at, standard, greatest }): Claim[] => {
         const travel = at ?? held('length', top);
-        // A count that no slot holds is a mistake of its own.
-        if (standard === null || standard > most) return [];
+        // A count that no slot holds, and a travel that the chassis does not take, are mistakes of their own.
+        if (standard === null || standard > most || !within(chassis.travel, travel)) return [];
         const fitted = (count: number) => airOf(part, clause, { travel, spacer, count });
         return [{ part, clause, travel, standard, greatest: Math.min(greatest ?? standard, most), fitted }];
       });
@@ -79,27 +80,33 @@ function travelDoubts(catalog: Catalog, chassis: Chassis, claim: Claim): Problem
   return [doubt(catalog, clause.source, 'spring-cannot-give-travel', { ...about, left: null, reached })];
 }
 
-/** How far a count may lie from the one that keeps the end of the stroke. */
-const COUNTS_APART = 1;
+/** What the gas law makes of a count, seen from a longer spring. */
+interface Judged {
+  readonly longer: Claim;
+  readonly nearest: number;
+}
 
 /**
- * Each count against that of the same maker's next longer spring in the chassis. Makers practise fewer than keep the end of the
- * stroke whole (common practice, no source), so a count that goes the same way and not as far is left alone.
+ * Each count against that of every longer spring of the same maker in the chassis: a plan may lead from any of them to it. More than one apart
+ * is a doubt, also where the count moves the right way; of several, the one that lies furthest off is said. A count that is in doubt itself
+ * speaks against no other.
  */
 function countDoubts(catalog: Catalog, chassis: Chassis, claims: readonly Claim[]): Problem[] {
   const contradicted = new Set<Claim>();
   return claims.flatMap((claim, at): Problem[] => {
-    const longer = claims
+    const apart = ({ nearest }: Judged): number => Math.abs(claim.standard - nearest);
+    const [worst] = claims
       .slice(0, at)
-      .findLast((one) => one.travel > claim.travel && one.part.maker === claim.part.maker && !contradicted.has(one));
-    if (!longer) return [];
-    const [before, after] = [longer.fitted(longer.standard), claim.fitted(claim.standard)];
-    if (before.kind !== 'air' || after.kind !== 'air') return [];
-    const nearest = keeping(before.spring, after.spring, claim);
-    if (nearest === null || Math.abs(claim.standard - nearest) <= COUNTS_APART) return [];
-    if (isOnTheWay(longer.standard, claim.standard, nearest)) return [];
+      .filter((one) => one.travel > claim.travel && one.part.maker === claim.part.maker && !contradicted.has(one))
+      .flatMap((longer): Judged[] => {
+        const nearest = keeping(longer, claim);
+        return nearest !== null && countsDisagree(claim.standard, nearest) ? [{ longer, nearest }] : [];
+      })
+      .sort((a, b) => apart(b) - apart(a));
+    if (!worst) return [];
     contradicted.add(claim);
     const { part, clause, travel, standard } = claim;
+    const { longer, nearest } = worst;
     return [
       doubt(catalog, clause.source, 'spacers-contradicted', {
         sku: part.sku,
@@ -115,23 +122,24 @@ function countDoubts(catalog: Catalog, chassis: Chassis, claims: readonly Claim[
   });
 }
 
-/** True where a count moves from the old one towards the keeping one, without passing it. */
-const isOnTheWay = (old: number, count: number, keeping: number): boolean =>
-  keeping > old ? count > old && count <= keeping : count < old && count >= keeping;
+/** Counts that are tried, beyond what the slot holds too: where the chamber has no room for one more, it ends sooner. */
+const TRIED = 30;
 
-function keeping(before: AirSpring, after: AirSpring, { part, greatest }: Claim): number | null {
-  if (after.spacerVolume === 0) return null;
+/** The whole count that keeps the end of the longer spring's stroke in the shorter one; null where none is worked out. */
+function keeping(longer: Claim, { part, standard, fitted }: Claim): number | null {
+  const [before, after] = [longer.fitted(longer.standard), fitted(standard)];
+  if (before.kind !== 'air' || after.kind !== 'air' || after.spring.spacerVolume === 0) return null;
   const rider = riderOf(undefined, null, part);
   const load = axialLoad(rider.load);
   if (!load.ok) return null;
   const answer = spacersKeepingEnd({
-    before,
-    after,
+    before: before.spring,
+    after: after.spring,
     load: load.value,
     sag: rider.sag,
     ambient: AROUND,
     exponent: HIT_EXPONENT,
-    greatest,
+    greatest: TRIED,
   });
   return answer.ok ? answer.value.nearest : null;
 }

@@ -40,7 +40,13 @@ export type { Computed, Outside, OutsideCode, OutsideParams } from './outcome.ts
 export { onPumpScale, type PumpRange } from './pump-scale.ts';
 export { type RetainingRing, type RingPliers, retainingRing, ringPliers } from './retaining-ring.ts';
 export { pressureForForce, rateForForce, travelUnder } from './sag.ts';
-export { type SpacerAnswer, type SpacerCountEffect, type SpacerQuestion, spacersKeepingEnd } from './spacers.ts';
+export {
+  countsDisagree,
+  type SpacerAnswer,
+  type SpacerCountEffect,
+  type SpacerQuestion,
+  spacersKeepingEnd,
+} from './spacers.ts';
 export {
   type ChartRow,
   chartRow,

@@ -41,6 +41,12 @@ export interface SpacerAnswer {
   readonly reach: 'within' | 'none-is-too-many' | 'greatest-is-too-few';
 }
 
+/** How far a maker's count may lie from the one that keeps the end of the stroke: further apart they disagree. */
+const COUNTS_APART = 1;
+
+/** True where a maker's count and the whole one that keeps the end of the stroke are more than one apart, to either side. */
+export const countsDisagree = (makers: number, nearest: number): boolean => Math.abs(makers - nearest) > COUNTS_APART;
+
 /**
  * How many volume spacers keep the end-of-stroke behaviour when travel changes, with the pressure set anew for the same
  * sag. To be shown beside the maker's count, never instead of it: makers choose for their own reasons, and practice takes

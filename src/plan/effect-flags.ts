@@ -1,4 +1,5 @@
 import type { Catalog } from '../catalog/index.ts';
+import { countsDisagree } from '../physics/index.ts';
 import type { Flag, SpringEffects } from './answer.ts';
 import type { GeometryAnswer } from './geometry-effects.ts';
 import type { Prepared } from './prepare.ts';
@@ -18,9 +19,6 @@ export function geometryFlags({ now }: Prepared, geometry: GeometryAnswer | null
   return assumed ? [{ severity: 'advice', code: 'tyre-assumed', params: { from, to }, source }] : [];
 }
 
-/** How far the maker's count of volume spacers may lie from the one that keeps the end of the stroke without a word. */
-const COUNTS_APART = 1;
-
 /** Where physics and the maker disagree, and where a named rider is beyond what the maker prints. */
 export function springFlags(catalog: Catalog, effects: SpringEffects | null): Flag[] {
   if (effects === null) return [];
@@ -28,7 +26,7 @@ export function springFlags(catalog: Catalog, effects: SpringEffects | null): Fl
   const flags: Flag[] = [];
   const part = after ? catalog.parts.get(after.sku) : undefined;
   const source = part ? sourceOf(part.source) : null;
-  if (spacers && spacers.makers !== null && Math.abs(spacers.makers - spacers.nearest) > COUNTS_APART) {
+  if (spacers && spacers.makers !== null && countsDisagree(spacers.makers, spacers.nearest)) {
     const { makers, nearest, keeps, reach } = spacers;
     flags.push({
       severity: 'advice',

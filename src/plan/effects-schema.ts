@@ -69,9 +69,11 @@ const spacerAdviceSchema = z.strictObject({
   fitted: z.int(),
   makers: z.int().nullable(),
   greatest: z.int().nullable(),
-  /** Not whole; null where no count within the greatest keeps it. */
+  /** Not whole, and beyond the maker's greatest too; null where none that goes in keeps it. */
   keeps: z.number().nullable(),
+  /** The whole count that comes nearest to it. */
   nearest: z.int(),
+  /** Why `keeps` is null: even none is too many, or even all that go in are too few. */
   reach: z.enum(['within', 'none-is-too-many', 'greatest-is-too-few']),
   ratioBefore: z.number(),
   ratioAfter: z.number().nullable(),

@@ -68,7 +68,8 @@ function spacerAdvice(catalog: Catalog, now: Now, after: Build, { from, to, ride
     sag: rider.sag,
     ambient: AROUND,
     exponent: HIT_EXPONENT,
-    greatest: counts.greatest ?? most,
+    // Beyond the maker's greatest too: how far the two are apart is to be seen.
+    greatest: Math.max(most, counts.greatest ?? 0),
   });
   if (!answer.ok) return null;
   const { before, keeps, nearest, reach, counts: all } = answer.value;

@@ -144,6 +144,14 @@ export const BROKEN_PARTS: readonly Broken[] = [
     at: '- family: quennet\n        wheel: 622\n        travel: 130 mm\n',
   },
   {
+    code: 'spacers-contradicted',
+    what: 'counts that rise with less travel, and not by half of what the volume of a spacer asks for',
+    file: 'kerrolt.yaml',
+    from: 'volume: 11 mL',
+    to: 'volume: 7 mL',
+    at: '- family: kerrolt\n        wheel: 559\n        generations: [second, third]\n        travel: 140 mm\n',
+  },
+  {
     code: 'oil-breaks-specification',
     what: 'an oil that is thicker than the bath oil it claims to be',
     file: 'supplies-and-tools.yaml',

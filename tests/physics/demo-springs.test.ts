@@ -3,6 +3,7 @@ import { type Clause, clauseMatches, listsOf, type Part } from '../../src/catalo
 import {
   type AirSpring,
   axialLoad,
+  countsDisagree,
   cubicMetres,
   gaugePressure,
   gaugePressureOf,
@@ -10,6 +11,7 @@ import {
   metres,
   metresOf,
   STANDARD_ATMOSPHERE,
+  spacersKeepingEnd,
   travelUnder,
 } from '../../src/physics/index.ts';
 import { demoFolder, loadCatalogFolder } from '../support/demo.ts';
@@ -161,6 +163,33 @@ describe('demo catalogue, volume spacers', () => {
           compression(shorter.with(longer.standard)),
         );
       }
+    },
+  );
+
+  // Common practice, no source: the practised count lies between the old one and the one that keeps the end-of-stroke ratio whole.
+  it.each(['quennet-622', 'kerrolt-622', 'kerrolt-622-20x110'])(
+    '%s: from 160 to 130 mm the count lies between the old one and the one that keeps the end',
+    (chassis) => {
+      const at = (travel: number): Case => {
+        const found = cases.find((one) => one.chassis === chassis && one.travel === travel * 1000);
+        if (!found) throw new Error(`${chassis} has ${travel} mm`);
+        return found;
+      };
+      const [longer, shorter] = [at(160), at(130)];
+      const { keeps } = value(
+        spacersKeepingEnd({
+          before: longer.with(longer.standard),
+          after: shorter.with(shorter.standard),
+          load: value(axialLoad(rider(80))),
+          sag: 0.25,
+          ambient: STANDARD_ATMOSPHERE,
+          exponent: 1.3,
+          greatest: 12,
+        }),
+      );
+      expect(shorter.standard).toBeGreaterThan(longer.standard);
+      expect(shorter.standard).toBeLessThanOrEqual(keeps ?? 0);
+      expect(countsDisagree(shorter.standard, Math.round(keeps ?? 0))).toBe(false);
     },
   );
 

@@ -165,7 +165,8 @@ const RUNS: Readonly<Record<string, Run>> = {
   hexKey: of(physics.hexKey, text),
 };
 /** Functions that convert a number, or cannot be outside any domain. */
-const PLAIN = /^(?:toGauge|toAbsolute|toRadians|toDegrees|sine|cosine|zOf|.*Of|(?:from|in)(?:Pressure|Torque)Unit)$/;
+const PLAIN =
+  /^(?:toGauge|toAbsolute|toRadians|toDegrees|sine|cosine|zOf|countsDisagree|.*Of|(?:from|in)(?:Pressure|Torque)Unit)$/;
 /** Constructors of units: the name of a unit and nothing else. */
 const UNITS =
   /^(?:metres|squareMetres|cubicMetres|kilograms|newtons|joules|springRate|absolutePressure|gaugePressure|celsius|degrees|newtonMetres|viscosity)$/;

@@ -42,7 +42,7 @@ export const effectFlags: WordsTable<Pick<FlagParams, EffectCode>> = {
         keeps === null
           ? reach === 'none-is-too-many'
             ? 'even none would be firmer at the end than before'
-            : `even the greatest, ${nearest}, would be softer at the end than before`
+            : `even ${nearest}, all that go in, would be softer at the end than before`
           : `about ${keeps} would keep the end of the stroke as it was`
       }.`,
     meaning:

@@ -61,16 +61,16 @@ export const doubtProblems: WordsTable<Pick<ProblemParams, DoubtCode>> = {
   },
   'spacers-contradicted': {
     say: ({ sku, chassis, travel, standard, nearest, other, otherTravel, otherStandard }) =>
-      `${sku} takes ${counted(standard, 'volume spacer')} at ${travel} in ${chassis}. From the ${otherStandard} of ${other} at ${otherTravel} the gas law leads to ${nearest}, and ${standard} is not on the way there.`,
+      `${sku} takes ${counted(standard, 'volume spacer')} at ${travel} in ${chassis}. From the ${otherStandard} of ${other} at ${otherTravel} the gas law leads to ${nearest}${nearest > standard ? ': so few are softer at the end of the stroke' : ': so many are firmer at the end of the stroke'}.`,
     meaning:
-      'The standard count of volume spacers differs by more than one from the count that keeps the end of the stroke of the next longer spring. A maker who takes fewer than that, in the same direction, is left alone.',
+      'The standard count of volume spacers differs by more than one from the count that keeps the end of the stroke of a longer spring of the same maker in that chassis. Makers choose for their own reasons; a plan fits their count all the same, with a note for the desk.',
     way: () => "Look the counts up in the maker's document, and see bore, chambers and the volume of a spacer.",
     example: {
       sku: 'AB-AIR-2',
       chassis: 'example-622',
       travel: '130 mm',
-      standard: 0,
-      nearest: 3,
+      standard: 2,
+      nearest: 4,
       other: 'AB-AIR-3',
       otherTravel: '150 mm',
       otherStandard: 1,
