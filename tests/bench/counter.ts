@@ -1,4 +1,8 @@
+import { parse } from 'yaml';
 import { ask, type QuestionInput } from '../../src/plan/index.ts';
+import type { Generated } from '../generator/catalogue.ts';
+import { modelOf } from '../mip/model.ts';
+import { highsSolver } from '../mip/solver.ts';
 import { QUESTIONS } from '../scenarios/counter/questions.ts';
 import { demoFolder, loadCatalogFolder } from '../support/demo.ts';
 import { cpuMilliseconds, type Samples, sampled } from './measure.ts';
@@ -24,4 +28,77 @@ export async function counterTimes(
     }
   }
   return new Map([...times].map(([name, all]) => [name, sampled(all)]));
+}
+
+/** Counter questions that the answer is no to: the refusal whole, with conflicts and ways out. */
+export async function refusalTimes(rounds: number): Promise<{ readonly count: number; readonly times: Samples }> {
+  const { world } = await loadCatalogFolder(demoFolder);
+  const refused = Object.values(QUESTIONS).filter((question: QuestionInput) => {
+    const reply = ask(world, question);
+    return reply.kind === 'answer' && reply.answer.refusal !== null;
+  });
+  const medians = refused.map((question: QuestionInput) => {
+    const all = Array.from({ length: rounds }, () => {
+      world.market.remembered.clear();
+      return cpuMilliseconds(() => ask(world, question));
+    });
+    return sampled(all).median;
+  });
+  return { count: refused.length, times: sampled(medians) };
+}
+
+/** The engine's whole answer against a mixed-integer solver that proves the least total alone, question by question. */
+export interface AgainstSolver {
+  /** Questions of which the encoding knows all that matters: it comes to the engine's least total, or to none where the engine refuses. */
+  readonly count: number;
+  readonly engine: Samples;
+  readonly solver: Samples;
+  /** How many times the engine's time the solver takes. */
+  readonly ratios: Samples;
+}
+
+/** Rounds of a question before those that count. */
+const WARM_UP = 10;
+
+/** The encoding of tests/mip knows no bikes, generations, notices or replaced numbers: questions in which these matter are left out, and counted by that. */
+export async function againstSolver(rounds: number): Promise<AgainstSolver> {
+  const { world, raw, stockText, shopText } = await loadCatalogFolder(demoFolder);
+  const highs = await highsSolver();
+  const demo: Generated = {
+    seed: 0,
+    records: raw,
+    stock: (stockText ?? '').trim().split('\n').slice(1),
+    shop: parse(shopText ?? '') as Generated['shop'],
+  };
+  const pairs: { readonly engine: number; readonly solver: number }[] = [];
+  for (const question of Object.values(QUESTIONS) as readonly QuestionInput[]) {
+    if (question.bike !== undefined || question.onto !== undefined) continue;
+    const model = modelOf(demo, question);
+    const solve = (): number | null => {
+      const verdict = highs(model.programme, model.parts[0]);
+      return verdict.kind === 'least' ? Math.round(verdict.value) : null;
+    };
+    const answer = (): number | null => {
+      world.market.remembered.clear();
+      const reply = ask(world, question);
+      const plans = reply.kind === 'answer' ? reply.answer.plans : [];
+      return plans.length === 0 ? null : Math.min(...plans.map(({ money }) => Math.round(Number(money.total) * 100)));
+    };
+    if (solve() !== answer()) continue;
+    for (let warm = 0; warm < WARM_UP; warm++) [solve(), answer()];
+    const times = Array.from({ length: rounds }, () => ({
+      engine: cpuMilliseconds(answer),
+      solver: cpuMilliseconds(solve),
+    }));
+    pairs.push({
+      engine: sampled(times.map(({ engine }) => engine)).median,
+      solver: sampled(times.map(({ solver }) => solver)).median,
+    });
+  }
+  return {
+    count: pairs.length,
+    engine: sampled(pairs.map(({ engine }) => engine)),
+    solver: sampled(pairs.map(({ solver }) => solver)),
+    ratios: sampled(pairs.map(({ engine, solver }) => solver / engine)),
+  };
 }

@@ -1,4 +1,5 @@
 import type { World } from '../../src/plan/index.ts';
+import { againstSolver, refusalTimes } from './counter.ts';
 import { type GridTimes, gridTimes } from './grids.ts';
 import type { Samples } from './measure.ts';
 import { reachTimes, sizeTimes, verdictRates } from './sizes.ts';
@@ -16,8 +17,19 @@ export const ROWS: Readonly<Record<string, (world: World) => Promise<readonly st
   'grid-15x10': async () => gridRow('single cheapest, 15 x 10', await gridTimes('single', 15, 10, seeds(5), WARM_UP)),
   'grid-20x20': async () => gridRow('single cheapest, 20 x 20', await gridTimes('single', 20, 20, seeds(2), 1)),
   'front-12x6': async () => gridRow('whole front, 12 x 6', await gridTimes('front', 12, 6, seeds(4), 2)),
+  refusals: async () => {
+    const { count, times: taken } = await refusalTimes(9);
+    return [`refusals of the demo catalogue with conflicts and ways out, ${count}: ${shown(taken)}`];
+  },
+  'counter-solver': async () => {
+    const { count, engine, solver, ratios } = await againstSolver(5);
+    return [
+      `counter questions that the solver's encoding knows all of, ${count}: whole answer ${shown(engine)}; the mixed-integer solver, least total alone: ${shown(solver)}`,
+      `  the solver takes ${ratios.median.toFixed(0)} times ours at the median, ${ratios.least.toFixed(1)} times at the least`,
+    ];
+  },
   sizes: async () =>
-    [1000, 10_000].flatMap((size) => {
+    [1000, 10_000, 100_000].flatMap((size) => {
       const { parts, plan, heap, link, fromCache } = sizeTimes(size);
       return [
         `plan beside ${parts} parts: ${shown(plan)}; linked in ${link.toFixed(0)} ms, from the cache's form in ${fromCache.toFixed(0)} ms, ${heap.toFixed(0)} MiB`,
