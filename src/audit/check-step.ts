@@ -1,7 +1,7 @@
 import { toolsOf } from './check-tools.ts';
 import { dosesOf } from './doses.ts';
 import { type Fault, fault } from './finding.ts';
-import { isUnit, minutes, shownAmount, torque } from './measure.ts';
+import { isUnit, length, minutes, shownAmount, torque } from './measure.ts';
 import { field, number, type Row, row, rows, text, texts } from './read.ts';
 import type { Scene } from './scene.ts';
 
@@ -29,6 +29,7 @@ export function* checkStep(scene: Scene, step: Row, operation: Row): Iterable<Fa
   if (texts(step.slots).some((slot) => !touched.includes(slot)))
     yield fault('step-slots', `${id} does not touch these`);
   yield* checkFasteners(scene, step, operation);
+  yield* checkRings(step, operation);
   yield* checkAmounts(scene, step, operation);
 }
 
@@ -54,6 +55,18 @@ function* checkFasteners(scene: Scene, step: Row, operation: Row): Iterable<Faul
       yield fault('step-torque', `${text(fastener.name)} is tightened to ${text(fastener.torque)}`);
     }
   }
+}
+
+/** Retaining rings stand in the bores that the catalogue states, and are taken with the pliers that it names. */
+function* checkRings(step: Row, operation: Row): Iterable<Fault> {
+  const right = rows(operation['retaining-rings']);
+  const shown = rows(step.rings);
+  const same = right.every((ring, index) => {
+    const other = shown[index] ?? {};
+    const bore = number(other.bore);
+    return bore !== null && bore * 1000 === length(ring.bore) && text(other.tool) === text(ring.tool);
+  });
+  if (!same || right.length !== shown.length) yield fault('step-ring', `${text(operation.id)} has ${right.length}`);
 }
 
 /** Amounts poured and drained are the doses, before any rounding. */

@@ -3,10 +3,10 @@ import { isMoney, price } from './measure.ts';
 import { type Row, rows, text, texts } from './read.ts';
 import type { Scene } from './scene.ts';
 
-/** Tools of an operation: its own, and those that turn its fasteners. */
+/** Tools of an operation: its own, and those that turn its fasteners and take its retaining rings. */
 export const toolsOf = (operation: Row): readonly string[] => [
   ...texts(operation.tools),
-  ...rows(operation.fasteners).flatMap((fastener) => texts(fastener.tool)),
+  ...[...rows(operation.fasteners), ...rows(operation['retaining-rings'])].flatMap(({ tool }) => texts(tool)),
 ];
 
 /** The plan's tools are those that its steps need, as the catalogue and the shop know them. */

@@ -1,4 +1,4 @@
-import type { MillinewtonMetres, Minor, Minutes } from '../quantity/index.ts';
+import type { Micrometres, MillinewtonMetres, Minor, Minutes } from '../quantity/index.ts';
 import type { SourceRef } from './linked-common.ts';
 import type { Side } from './raw.ts';
 
@@ -12,6 +12,10 @@ export interface Tool {
   readonly size: string | null;
   /** Of a torque tool that is set: its lowest mark and its greatest torque. */
   readonly torque: { readonly least: MillinewtonMetres; readonly greatest: MillinewtonMetres } | null;
+  /** Of inside pliers for retaining rings: the bores that they are for. */
+  readonly bores: { readonly least: Micrometres; readonly greatest: Micrometres } | null;
+  /** Of a hex key: its width across flats. */
+  readonly acrossFlats: Micrometres | null;
   readonly price: Minor | null;
 }
 export type SupplyUse =
@@ -33,11 +37,18 @@ export interface Fastener {
   readonly name: string;
   readonly side: Side | null;
   readonly thread: string | null;
+  /** A cap screw to ISO 4762; null where nothing is said of its head. */
+  readonly head: 'cap-screw' | null;
   readonly tool: string | null;
   readonly torque: MillinewtonMetres;
   readonly state: string | null;
   readonly position: string | null;
   readonly count: number;
+}
+/** An inside retaining ring: the bore that it sits in, and the pliers that the catalogue names for it. */
+export interface BoreRing {
+  readonly bore: Micrometres;
+  readonly tool: string | null;
 }
 export interface Look {
   readonly look: string;
@@ -64,6 +75,7 @@ export interface Operation {
   readonly uses: readonly SupplyUse[];
   readonly drains: readonly SupplyUse[];
   readonly fasteners: readonly Fastener[];
+  readonly retainingRings: readonly BoreRing[];
   readonly tools: readonly string[];
   readonly minutes: Minutes;
   readonly looks: readonly Look[];

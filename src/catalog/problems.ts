@@ -171,6 +171,14 @@ export interface ProblemParams {
     readonly torque: string;
     readonly tools: readonly string[];
   };
+  'tool-does-not-fit': {
+    readonly operation: string;
+    readonly piece: string;
+    /** What the piece asks for, and what the tool states. */
+    readonly asks: string;
+    readonly tool: string;
+    readonly has: string;
+  };
   'oil-not-thinning': { readonly sku: string; readonly at40: number; readonly at100: number };
   'oils-differ': {
     readonly sku: string;

@@ -256,6 +256,8 @@ export interface RawTool {
   readonly name: string;
   readonly size?: string;
   readonly torque?: { readonly least: string; readonly greatest: string };
+  readonly bores?: { readonly least: string; readonly greatest: string };
+  readonly 'across-flats'?: string;
   readonly maker?: string;
   readonly price?: string | number;
   readonly source?: RawSource;
@@ -272,6 +274,7 @@ export interface RawFastener {
   readonly name: string;
   readonly side?: Side;
   readonly thread?: string;
+  readonly head?: 'cap-screw';
   readonly tool?: string;
   readonly torque: string;
   readonly state?: string;
@@ -302,6 +305,7 @@ export interface RawOperation {
   readonly uses?: readonly RawUse[];
   readonly drains?: readonly RawUse[];
   readonly fasteners?: readonly RawFastener[];
+  readonly 'retaining-rings'?: readonly { readonly bore: string; readonly tool?: string }[];
   readonly tools?: readonly string[];
   readonly minutes: string;
   readonly looks?: readonly RawLook[];

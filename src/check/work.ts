@@ -1,7 +1,7 @@
 import type { Catalog, Family, Operation, Problem } from '../catalog/index.ts';
-import { newtonMetresOf, type SettingWrench, wrenchesFor } from '../physics/index.ts';
 import { familyOperations, neededOperations } from '../work/index.ts';
 import { doubt, problemAt } from './places.ts';
+import { toolDoubts } from './tools.ts';
 import { listedFor } from './verdicts.ts';
 
 /** Do the operations of a family belong together, and do families and steps name slots that there are? */
@@ -22,33 +22,8 @@ export const workDoubts = (catalog: Catalog): Problem[] =>
       ...outOfReach(catalog, family, operations),
       ...unaskedSteps(catalog, operations),
       ...closedUnopened(catalog, family, operations),
-      ...torqueDoubts(catalog, operations),
+      ...toolDoubts(catalog, operations),
     ];
-  });
-
-/** A step that names torque tools, and tightens to what none of them is made for. Tools that do not state their range say nothing. */
-const torqueDoubts = (catalog: Catalog, operations: readonly Operation[]): Problem[] =>
-  operations.flatMap(({ id, tools, fasteners, source }) => {
-    const wrenches = tools.flatMap((tool): SettingWrench[] => {
-      const range = catalog.tools.get(tool)?.torque ?? null;
-      return range === null
-        ? []
-        : [{ id: tool, greatest: newtonMetresOf(range.greatest), lowestMark: newtonMetresOf(range.least) }];
-    });
-    if (wrenches.length === 0) return [];
-    return fasteners.flatMap(({ name, torque }) => {
-      const suit = wrenchesFor(wrenches, newtonMetresOf(torque));
-      return !suit.ok || suit.value.length > 0
-        ? []
-        : [
-            doubt(catalog, source, 'torque-out-of-reach', {
-              operation: id,
-              fastener: name,
-              torque: `${torque / 1000} N·m`,
-              tools: wrenches.map((one) => one.id),
-            }),
-          ];
-    });
   });
 
 function completeRoles(catalog: Catalog, family: Family): Problem[] {

@@ -52,6 +52,8 @@ const fastenerSchema = z.strictObject({
   side: z.enum(['left', 'right']).nullable(),
   function: z.string().nullable(),
   thread: z.string().nullable(),
+  /** Of a cap screw: the hex key that its thread asks for, mm across flats (ISO 4762). */
+  key: z.number().nullable(),
   tool: z.string().nullable(),
   torque: z.string(),
   state: z.string().nullable(),
@@ -59,6 +61,14 @@ const fastenerSchema = z.strictObject({
   count: z.int(),
   /** The torque tool that suits best, of the shop's or else of the catalogue's, and how far off it may be there, N·m (ISO 6789). */
   wrench: z.strictObject({ tool: z.string(), deviation: z.number() }).nullable(),
+});
+
+const ringSchema = z.strictObject({
+  /** mm */
+  bore: z.number(),
+  tool: z.string().nullable(),
+  /** Sizes of inside pliers for that bore (DIN 5256), the strongest first, with the diameter of their tips, mm. */
+  pliers: z.array(z.strictObject({ size: z.string(), tip: z.number() })),
 });
 
 const stepSchema = z.strictObject({
@@ -69,6 +79,8 @@ const stepSchema = z.strictObject({
   skill: z.string().nullable(),
   tools: z.array(z.string()),
   fasteners: z.array(fastenerSchema),
+  /** Inside retaining rings that come out or go in. */
+  rings: z.array(ringSchema),
   amounts: z.array(
     z.strictObject({
       action: z.enum(['use', 'drain']),

@@ -7,6 +7,7 @@ import { money } from './lines.ts';
 import type { Prepared } from './prepare.ts';
 import type { Candidate } from './search.ts';
 import { sourceOf } from './source.ts';
+import { operationTools } from './step-tools.ts';
 import { substituteFlags } from './substitute-flags.ts';
 import type { World } from './world.ts';
 
@@ -245,11 +246,7 @@ function buyingFlags(world: World, prepared: Prepared, candidate: Candidate): Fl
   }
   for (const [sku, { price }] of purchase.dosed) if (price === null) flags.push(flag('verify', 'no-price', { sku }));
   if (!world.hasShop) flags.push(flag('verify', 'no-labour-rate', {}));
-  for (const id of [
-    ...new Set(
-      work.order.flatMap(({ tools, fasteners }) => [...tools, ...fasteners.flatMap(({ tool }) => tool ?? [])]),
-    ),
-  ].sort()) {
+  for (const id of [...new Set(work.order.flatMap(operationTools))].sort()) {
     const tool = catalog.tools.get(id);
     if (tool && world.shop.tools !== null && !world.shop.tools.has(id)) {
       flags.push(

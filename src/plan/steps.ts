@@ -1,4 +1,4 @@
-import type { Family, Fastener, Side } from '../catalog/index.ts';
+import type { Family, Side } from '../catalog/index.ts';
 import { amountNumber, byCodeUnit } from '../quantity/index.ts';
 import type { Plan, Step } from './answer.ts';
 import { money } from './lines.ts';
@@ -6,6 +6,7 @@ import type { LookIn } from './looks.ts';
 import type { Prepared } from './prepare.ts';
 import type { Candidate } from './search.ts';
 import { sourceOf } from './source.ts';
+import { keyFor, operationTools, ringWork } from './step-tools.ts';
 import type { World } from './world.ts';
 import { wrenchFor } from './wrench.ts';
 
@@ -20,12 +21,13 @@ export function planSteps(world: World, prepared: Prepared, looks: LookIn, candi
       text: operation.text,
       minutes: operation.minutes,
       skill: operation.skill,
-      tools: stepTools(operation.tools, operation.fasteners),
+      tools: operationTools(operation),
       fasteners: operation.fasteners.map((fastener) => ({
         name: fastener.name,
         side: fastener.side,
         function: legFunction(prepared.family, fastener.side),
         thread: fastener.thread,
+        key: keyFor(fastener),
         tool: fastener.tool,
         torque: `${fastener.torque / 1000} N·m`,
         state: fastener.state,
@@ -33,6 +35,7 @@ export function planSteps(world: World, prepared: Prepared, looks: LookIn, candi
         count: fastener.count,
         wrench: wrenchFor(world, fastener.torque),
       })),
+      rings: operation.retainingRings.map(ringWork),
       amounts: work.amounts
         .filter((amount) => amount.operation === operation.id)
         .map(({ action, specification, amount, side, note }) => {
@@ -51,10 +54,6 @@ export function planSteps(world: World, prepared: Prepared, looks: LookIn, candi
     }),
   );
 }
-
-const stepTools = (tools: readonly string[], fasteners: readonly Fastener[]): string[] => [
-  ...new Set([...tools, ...fasteners.flatMap(({ tool }) => (tool === null ? [] : [tool]))]),
-];
 
 const legFunction = (family: Family, side: Side | null): string | null => (side === null ? null : family.legs[side]);
 

@@ -7,7 +7,7 @@ import { nowAndAfter } from './text/fork.ts';
 import { lookWords } from './text/look.ts';
 import { amountWords } from './text/poured.ts';
 import { refusalSections } from './text/refusal.ts';
-import { toolName, toolOf, torqueWords } from './text/torque.ts';
+import { takenBy, toolName, toolOf, torqueWords } from './text/torque.ts';
 import { verdictLines } from './text/verdict.ts';
 import { wishedFor } from './text/wants.ts';
 import { partLines } from './text/work.ts';
@@ -30,7 +30,7 @@ export function worksheet(scene: Scene): string {
         ...always(scene),
         ...fork(scene, plan),
         ...parts(scene, plan),
-        ...tools(plan),
+        ...tools(scene, plan),
         ...oil(scene, plan),
         ...effects(scene, plan),
         ...steps(scene, plan),
@@ -63,12 +63,16 @@ function fork(scene: Scene, plan: Plan): string[] {
 }
 
 /** What to lay out before the first step. */
-function tools({ tools: all }: Plan): string[] {
+function tools(scene: Scene, plan: Plan): string[] {
+  const { tools: all } = plan;
   if (all.length === 0) return [];
   return [
     '## Tools to lay out',
     '',
-    ...all.map((tool) => `- [ ] ${literal(toolName(tool))}${tool.atHand === false ? ' (not at hand)' : ''}`),
+    ...all.map((tool) => {
+      const about = [...takenBy(scene, plan, tool.id), ...(tool.atHand === false ? ['not at hand'] : [])];
+      return `- [ ] ${literal(toolName(tool))}${about.length === 0 ? '' : ` (${literal(about.join('; '))})`}`;
+    }),
     '',
   ];
 }

@@ -24,6 +24,8 @@ describe('the work', () => {
     caught('step-fastener', [`${P}.steps.5.fasteners.0.side`, 'right']),
     caught('step-fastener', [`${P}.steps.5.fasteners.0.function`, 'damper']),
     caught('step-torque', [`${P}.steps.5.fasteners.0.torque`, '8 N·m']),
+    caught('step-ring', ['catalog.operations.lowers-on.retaining-rings', [{ bore: '29.4 mm' }]]),
+    caught('step-ring', [`${P}.steps.5.rings`, [{ bore: 29.4, tool: null, pliers: [] }]]),
     caught('step-amounts', [`${P}.steps.5.amounts.0.quantity`, 10]),
     caught('step-amounts', [`${P}.steps.2.amounts`, without(0)]),
     caught('tools', [`${P}.tools`, without(1)]),

@@ -83,4 +83,21 @@ export const BROKEN_WORK: readonly Broken[] = [
     to: 'torque: 22 N·m, state: greased }\n    tools: [torque-low]\n    minutes: 3 min',
     at: '- id: quennet-cap-on\n',
   },
+  {
+    code: 'tool-does-not-fit',
+    what: 'a cap screw that is to be turned with the key of a larger one',
+    file: 'bench-and-bike-steps.yaml',
+    from: 'thread: M5, head: cap-screw, tool: hex-4',
+    to: 'thread: M5, head: cap-screw, tool: hex-5',
+    at: '- id: bike-stem-on\n',
+  },
+  {
+    code: 'tool-does-not-fit',
+    what: 'pliers that are named for a ring in a bore beyond their range',
+    file: 'supplies-and-tools.yaml',
+    from: 'bores: { least: 19 mm, greatest: 60 mm }',
+    to: 'bores: { least: 30 mm, greatest: 60 mm }',
+    in: 'quennet.yaml',
+    at: '- id: quennet-spring-out\n',
+  },
 ];

@@ -18,6 +18,7 @@ export const operation = (id: string, more: Partial<Operation> = {}): Operation 
   uses: [],
   drains: [],
   fasteners: [],
+  retainingRings: [],
   tools: [],
   minutes: held('time', 1),
   looks: [],

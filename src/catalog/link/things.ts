@@ -184,7 +184,7 @@ export function linkSupply(reader: RecordReader<RawSupply>): {
 }
 
 export function linkTool(reader: RecordReader<RawTool>): Tool {
-  const { id, name, size, torque, price } = reader.at.raw;
+  const { id, name, size, torque, bores, 'across-flats': acrossFlats, price } = reader.at.raw;
   return {
     id,
     name,
@@ -195,6 +195,13 @@ export function linkTool(reader: RecordReader<RawTool>): Tool {
           greatest: reader.quantity('torque', torque.greatest, ['torque', 'greatest']),
         }
       : null,
+    bores: bores
+      ? {
+          least: reader.quantity('length', bores.least, ['bores', 'least']),
+          greatest: reader.quantity('length', bores.greatest, ['bores', 'greatest']),
+        }
+      : null,
+    acrossFlats: reader.optional('length', acrossFlats, ['across-flats']),
     price: reader.price(price, ['price']),
   };
 }

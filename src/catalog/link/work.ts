@@ -1,5 +1,5 @@
-import type { Operation, Service, Specification, SupplyUse } from '../linked.ts';
-import type { RawOperation, RawService, RawSpecification, RawUse } from '../raw.ts';
+import type { Fastener, Operation, Service, Specification, SupplyUse } from '../linked.ts';
+import type { RawFastener, RawOperation, RawService, RawSpecification, RawUse } from '../raw.ts';
 import { BIKE_SLOTS } from '../slots.ts';
 import type { Path } from '../source-file.ts';
 import type { RecordReader } from './context.ts';
@@ -63,18 +63,11 @@ export function linkOperation(reader: RecordReader<RawOperation>): Operation {
     })),
     uses: (raw.uses ?? []).flatMap((use, index) => linkUse(reader, use, ['uses', index])),
     drains: (raw.drains ?? []).flatMap((use, index) => linkUse(reader, use, ['drains', index])),
-    fasteners: (raw.fasteners ?? []).map((fastener, index) => {
-      if (fastener.tool !== undefined) reader.refer('tools', fastener.tool, ['fasteners', index, 'tool']);
-      return {
-        name: fastener.name,
-        side: fastener.side ?? null,
-        thread: fastener.thread ?? null,
-        tool: fastener.tool ?? null,
-        torque: reader.quantity('torque', fastener.torque, ['fasteners', index, 'torque']),
-        state: fastener.state ?? null,
-        position: fastener.position ?? null,
-        count: fastener.count ?? 1,
-      };
+    fasteners: (raw.fasteners ?? []).map((fastener, index) => linkFastener(reader, fastener, ['fasteners', index])),
+    retainingRings: (raw['retaining-rings'] ?? []).map(({ bore, tool }, index) => {
+      const path: Path = ['retaining-rings', index];
+      if (tool !== undefined) reader.refer('tools', tool, [...path, 'tool']);
+      return { bore: reader.quantity('length', bore, [...path, 'bore']), tool: tool ?? null };
     }),
     tools: all('tools', 'tools'),
     minutes: reader.quantity('time', raw.minutes, ['minutes']),
@@ -82,6 +75,21 @@ export function linkOperation(reader: RecordReader<RawOperation>): Operation {
     cautions: raw.cautions ?? [],
     skill: raw.skill ?? null,
     source: reader.source(raw.source, '', ['source']),
+  };
+}
+
+function linkFastener(reader: RecordReader<RawOperation>, raw: RawFastener, path: Path): Fastener {
+  if (raw.tool !== undefined) reader.refer('tools', raw.tool, [...path, 'tool']);
+  return {
+    name: raw.name,
+    side: raw.side ?? null,
+    thread: raw.thread ?? null,
+    head: raw.head ?? null,
+    tool: raw.tool ?? null,
+    torque: reader.quantity('torque', raw.torque, [...path, 'torque']),
+    state: raw.state ?? null,
+    position: raw.position ?? null,
+    count: raw.count ?? 1,
   };
 }
 

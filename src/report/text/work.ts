@@ -4,7 +4,7 @@ import { section, wrapped } from '../layout.ts';
 import { documentName, type Scene } from '../scene.ts';
 import { lookWords } from './look.ts';
 import { amountWords } from './poured.ts';
-import { toolName, toolOf, torqueWords } from './torque.ts';
+import { takenBy, toolName, toolOf, torqueWords } from './torque.ts';
 
 /** Tools, order of work, money and what goes well with it. */
 export function workSections(scene: Scene, plan: Plan): string[] {
@@ -18,21 +18,16 @@ export function workSections(scene: Scene, plan: Plan): string[] {
   ];
 }
 
-function toolLines({ page }: Scene, { tools, money }: Plan): string[] {
+function toolLines(scene: Scene, plan: Plan): string[] {
+  const { page } = scene;
+  const { tools, money } = plan;
+  const about = (tool: Plan['tools'][number]): string => {
+    const costs = tool.atHand === false && tool.price !== null ? [`${tool.price} ${money.currency}`] : [];
+    const said = [...takenBy(scene, plan, tool.id), ...costs];
+    return `${toolName(tool)}${said.length === 0 ? '' : ` (${said.join('; ')})`}`;
+  };
   const named = (title: string, of: Plan['tools']): string[] =>
-    of.length === 0
-      ? []
-      : wrapped(
-          page,
-          of
-            .map(
-              (tool) =>
-                `${toolName(tool)}${tool.atHand === false && tool.price !== null ? ` (${tool.price} ${money.currency})` : ''}`,
-            )
-            .join(', '),
-          `  ${title}: `,
-          '    ',
-        );
+    of.length === 0 ? [] : wrapped(page, of.map(about).join(', '), `  ${title}: `, '    ');
   return [
     ...named(
       'not at hand',
@@ -102,7 +97,7 @@ interface Standing {
 }
 
 function stepLines(scene: Scene, plan: Plan, step: Step, { number, main }: Standing): string[] {
-  const { page } = scene;
+  const { page, language } = scene;
   const hang = '    ';
   const detail = (style: 'warn' | 'strong' | 'faint', name: string, text: string): string[] =>
     wrapped(page, text, `${hang}${page.paint(style, name.padEnd(7))} `, `${hang}        `);
@@ -112,6 +107,9 @@ function stepLines(scene: Scene, plan: Plan, step: Step, { number, main }: Stand
     ...(step.text === '' ? [] : wrapped(page, step.text, hang)),
     ...partLines(scene, plan, step).flatMap((text) => detail('strong', 'Parts', text)),
     ...step.fasteners.flatMap((fastener) => detail('strong', 'Torque', torqueWords(scene, plan, fastener))),
+    ...step.rings
+      .filter(({ tool }) => tool === null)
+      .flatMap((ring) => detail('strong', 'Ring', language.phrases.ringPliers(ring))),
     ...amountLines(scene, plan, step, 'drain').flatMap((text) => detail('strong', 'Drain', text)),
     ...amountLines(scene, plan, step, 'use').flatMap((text) => detail('strong', 'Use', text)),
     ...(step.tools.length === 0 ? [] : detail('faint', 'Tools', step.tools.map((id) => toolOf(plan, id)).join(', '))),

@@ -22,6 +22,10 @@ export interface Phrases {
   readonly arrives: (days: number | null) => string;
   /** A torque tool that suits, and how far off it may be, N·m. */
   readonly wrench: (tool: string, deviation: number) => string;
+  /** The hex key of a cap screw, mm. */
+  readonly hexKey: (size: number) => string;
+  /** What takes a retaining ring: "DIN 5256 size J2 with tips of 1.8 mm, for the ring in a bore of 29.4 mm". */
+  readonly ringPliers: (ring: Step['rings'][number]) => string;
   readonly measured: (how: string) => string;
   readonly effect: EffectPhrases;
   readonly setUp: SetUpPhrases;

@@ -3,7 +3,7 @@ import { effect } from './effects.ts';
 import { roleName, traitName } from './names.ts';
 import { picture } from './picture.ts';
 import { setUp } from './set-up.ts';
-import { contentWords } from './shared.ts';
+import { contentWords, orList } from './shared.ts';
 
 /** Headings, names and small phrases in English. */
 export const phrases: Phrases = {
@@ -43,6 +43,11 @@ export const phrases: Phrases = {
     days === null ? 'date not known' : days === 0 ? 'ready at once' : `ready in ${days} ${days === 1 ? 'day' : 'days'}`,
   arrives: (days) =>
     days === null ? 'date not known' : days === 0 ? 'on the shelf' : `in ${days} ${days === 1 ? 'day' : 'days'}`,
+  hexKey: (size) => `hex key ${size} mm (ISO 4762)`,
+  ringPliers: ({ bore, pliers }) =>
+    pliers.length === 0
+      ? `for the ring in a bore of ${bore} mm`
+      : `DIN 5256 size ${orList(pliers.map(({ size, tip }) => `${size} with tips of ${tip} mm`))}, for the ring in a bore of ${bore} mm`,
   wrench: (tool, deviation) => `${tool} (may be off by ${deviation} N·m)`,
   measured: (how) => (how === 'straight' ? 'measured straight to the axle' : 'measured along the steerer'),
   effect,

@@ -34,7 +34,8 @@ type DoubtCode =
   | 'oil-breaks-specification'
   | 'oil-not-thinning'
   | 'oils-differ'
-  | 'torque-out-of-reach';
+  | 'torque-out-of-reach'
+  | 'tool-does-not-fit';
 
 /** The rule that is broken, with what it asks for. A reason that the catalogue gives may end in a full stop of its own. */
 const ruleWords = (about: string, rule: Parameters<typeof memberSentence>[1], values: readonly string[]): string =>
@@ -74,6 +75,20 @@ export const doubtProblems: WordsTable<Pick<ProblemParams, DoubtCode>> = {
       other: 'AB-AIR-3',
       otherTravel: '150 mm',
       otherStandard: 1,
+    },
+  },
+  'tool-does-not-fit': {
+    say: ({ operation, piece, asks, tool, has }) =>
+      `${operation}: the ${piece} asks for ${asks}, and ${tool}, which is named for it, has ${has}.`,
+    meaning:
+      'A tool that a step names does not go with what it is named for: a cap screw to ISO 4762 has one width across flats for its thread, and ring pliers are made for a range of bores (DIN 5256).',
+    way: () => 'Name the tool that fits, or correct the thread, the bore or the measures of the tool.',
+    example: {
+      operation: 'example-clamp',
+      piece: 'M5 clamp bolt',
+      asks: 'a hex key of 4 mm',
+      tool: 'hex-5',
+      has: '5 mm',
     },
   },
   'torque-out-of-reach': {
