@@ -17,7 +17,7 @@ const ABOUT_THE_FORK = [
 ];
 export const SETUP_OPTIONS: readonly OptionSpec[] = [
   ...PLAN_OPTIONS.filter(({ name }) => ABOUT_THE_FORK.includes(name)),
-  ...RIDER_OPTIONS.filter(({ name }) => name !== 'rear-sag'),
+  ...RIDER_OPTIONS,
   valued('filled-at', 'TEMPERATURE', '20', 'air temperature as the fork is filled; else 20 °C', {
     as: 'one',
     path: 'filledAt',
@@ -26,7 +26,7 @@ export const SETUP_OPTIONS: readonly OptionSpec[] = [
     usual: 20,
   }),
   valued('format', 'FORMAT', 'json', 'text (the default) or json'),
-  PICTURE,
+  { ...PICTURE, help: 'also draw spring, fork and, where a bike is named, that bike at sag into this file' },
   ...FOLDER_OPTIONS,
   NO_CACHE,
 ];

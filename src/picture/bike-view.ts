@@ -11,14 +11,15 @@ const LEFT = 30;
 const GROUND = 356;
 const VIEW = 424;
 
-/** The bike from its side, before above and after below, to one scale and each with its dimensions. Never one over the other. */
+/** The bike from its side, before above and after below (or unloaded above and at sag below), to one scale and each with its dimensions. Never one over the other. */
 export function bikeView(picture: BikePicture, words: PictureWords): Panel {
+  const [first, second] = words.bike.views(picture);
   return {
     width: WIDTH,
     height: 2 * VIEW,
     body: [
-      ...side(picture.before, words.before, 0, words),
-      ...side(picture.after, words.after, VIEW, words),
+      ...side(picture.before, first, 0, words),
+      ...side(picture.after, second, VIEW, words),
       label({ x: WIDTH - 10, y: 2 * VIEW - 8 }, words.scale(SCALE), 'end', 11),
     ],
   };
@@ -144,6 +145,7 @@ function headAngle({ headAngle: angle }: BikePose, crown: Point, words: PictureW
       d: `M${two(level.x)} ${two(level.y)}A${radius} ${radius} 0 0 1 ${two(end.x)} ${two(end.y)}`,
       ...stroked('fine'),
     }),
-    label({ x: level.x + 6, y: level.y + 26 }, words.bike.figure('headAngle', angle).join(' '), 'start', 11),
+    // Above the level line: below it the front wheel may stand.
+    label({ x: crown.x + 14, y: crown.y - 5 }, words.bike.figure('headAngle', angle).join(' '), 'start', 11),
   ];
 }

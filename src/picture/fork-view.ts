@@ -5,11 +5,14 @@ import type { PictureWords } from './words.ts';
 
 const WIDTH = 720;
 const SCALE = 0.5;
-const TOP = 34;
+const TOP = 46;
 /** Schematic lengths, mm: nothing is read from them. */
 const STEERER = 90;
 const CROWN = 34;
 const OVERLAP = 16;
+/** From the left edge of one fork's column to its middle, and from one column to the next. */
+const COLUMN = 110;
+const NEXT = 350;
 /** Half the distance between the legs, mm. */
 const APART = 65;
 
@@ -25,10 +28,10 @@ export function forkView(before: ForkShape | null, after: ForkShape, words: Pict
     width: WIDTH,
     height: floor + 60 + 16 * rows,
     body: [
-      ...shapes.flatMap((shape, at) => one(shape, { x: 120 + at * 350, y: floor }, names[at] ?? '', words)),
+      ...shapes.flatMap((shape, at) => one(shape, { x: 10 + COLUMN + at * NEXT, y: floor }, names[at] ?? '', words)),
       ...lists.flatMap((list, at) =>
         list.map(({ slot, content }, row) =>
-          label({ x: 20 + at * 350, y: floor + 46 + 16 * row }, words.fork.slot(slot, content), 'start', 11),
+          label({ x: 10 + at * NEXT, y: floor + 46 + 16 * row }, words.fork.slot(slot, content), 'start', 11),
         ),
       ),
       label({ x: WIDTH - 10, y: floor + 52 + 16 * rows }, words.scale(SCALE), 'end', 11),
@@ -50,7 +53,9 @@ function one(shape: ForkShape, foot: Point, which: string, words: PictureWords):
   const damperLeg = shape.legs.right === 'damper' || shape.legs.right === 'both' ? right : left;
   const outer = half + 6 * SCALE;
   return [
-    label({ x: foot.x, y: 16 }, `${which}: ${shape.chassis}`, 'middle', 13),
+    // Names of chassis are long: a line of their own, from the left edge of the column.
+    label({ x: foot.x - COLUMN, y: 14 }, which, 'start', 14),
+    label({ x: foot.x - COLUMN, y: 30 }, shape.chassis, 'start', 11),
     rect(foot.x - 14 * SCALE, up(along + STEERER), 28 * SCALE, STEERER * SCALE, weight('upper')),
     polyline(
       [
@@ -64,6 +69,15 @@ function one(shape: ForkShape, foot: Point, which: string, words: PictureWords):
       ],
       weight('upper'),
     ),
+    ...(shape.crown === 'dual'
+      ? [
+          // the stanchions go on through the lower crown to a second one below the top of the steerer
+          ...[left, right].map((x) =>
+            rect(x - half, up(along + STEERER - 20), half * 2, (STEERER - 20) * SCALE, weight('upper')),
+          ),
+          rect(left - outer, up(along + STEERER - 8), right - left + 2 * outer, 22 * SCALE, weight('upper')),
+        ]
+      : []),
     ...[left, right].flatMap((x) => [
       rect(x - half, up(along - CROWN), half * 2, (along - CROWN - seal) * SCALE, weight('upper')),
       rect(x - outer, up(seal), outer * 2, seal * SCALE, weight('lowers')),

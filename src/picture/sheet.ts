@@ -37,7 +37,7 @@ export function pictureSvg({ spring, bike, fork }: PictureData, words: PictureWo
           {
             id: 'bike',
             title: words.bike.title(bike),
-            description: words.bike.description(bike.before, bike.after),
+            description: words.bike.description(bike),
             panel: bikeView(bike, words),
           },
         ]

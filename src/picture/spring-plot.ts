@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import { line as pathLine } from 'd3-shape';
 import type { SpringCurve, SpringPicture } from '../plan/index.ts';
-import { dot, element, escaped, label, line, type Panel, type Point, type Stroke, stroked } from './svg.ts';
+import { dot, element, escaped, hollow, label, line, type Panel, type Point, type Stroke, stroked } from './svg.ts';
 import type { PictureWords } from './words.ts';
 
 const PLOT = { left: 62, right: 704, top: 12, bottom: 300 } as const;
@@ -69,16 +69,26 @@ function curveLines({ curve, stroke }: Drawn, at: Place): string[] {
     .x((spot) => at(spot).x)
     .y((spot) => at(spot).y)
     .digits(2)([...curve.points]);
+  const mark = MARKS[stroke === 'bold' ? 'bold' : 'outline'];
+  // Slowly and in a hit the fork ends at the same travel: a line from the one force to the other says which cross is whose.
+  const [last, end] = [curve.points.at(-1), { travel: curve.travel, force: curve.hit }];
   return [
     element('path', { d: path ?? '', ...stroked(stroke) }),
-    dot(at(curve.sag)),
-    cross(at({ travel: curve.travel, force: curve.hit })),
+    mark.sag(at(curve.sag)),
+    ...(last ? [line(at(last), at(end), 'dotted')] : []),
+    mark.hit(at(end)),
   ];
 }
 
-const cross = ({ x, y }: Point): string =>
-  line({ x: x - 4, y: y - 4 }, { x: x + 4, y: y + 4 }, 'outline') +
-  line({ x: x - 4, y: y + 4 }, { x: x + 4, y: y - 4 }, 'outline');
+const cross = ({ x, y }: Point, stroke: Stroke): string =>
+  line({ x: x - 4, y: y - 4 }, { x: x + 4, y: y + 4 }, stroke) +
+  line({ x: x - 4, y: y + 4 }, { x: x + 4, y: y - 4 }, stroke);
+
+/** Marks belong to a curve by their weight: filled and bold to the bold one, hollow and thin to the dashed one. */
+const MARKS = {
+  bold: { sag: dot, hit: (at: Point) => cross(at, 'bold') },
+  outline: { sag: hollow, hit: (at: Point) => cross(at, 'outline') },
+} as const;
 
 /** What each line and mark stands for, where force is low and the plot empty. */
 function key(curves: readonly Drawn[], words: PictureWords): string[] {
@@ -87,9 +97,12 @@ function key(curves: readonly Drawn[], words: PictureWords): string[] {
     mark: (y: number) => line({ x: left, y }, { x: left + 34, y }, stroke),
     said: words.spring.curve(which, curve),
   }));
+  const weights = curves.map(({ stroke }) => MARKS[stroke === 'bold' ? 'bold' : 'outline']);
+  const both = (name: 'sag' | 'hit', y: number): string =>
+    weights.map((weight, at) => weight[name]({ x: left + 17 + 14 * (at - (weights.length - 1) / 2), y })).join('');
   const marks = [
-    { mark: (y: number) => dot({ x: left + 17, y }), said: words.spring.sag(curves[0]?.curve.sag.force ?? 0) },
-    { mark: (y: number) => cross({ x: left + 17, y }), said: words.spring.hit },
+    { mark: (y: number) => both('sag', y), said: words.spring.sag(curves[0]?.curve.sag.force ?? 0) },
+    { mark: (y: number) => both('hit', y), said: words.spring.hit },
   ];
   return [...rows, ...marks].flatMap(({ mark, said }, at) => {
     const y = PLOT.top + 14 + 18 * at;

@@ -30,11 +30,12 @@ export interface Point {
 }
 
 /** How a line is drawn. Black throughout: what tells two things apart is width and dashes, so that print and every eye can. */
-export type Stroke = 'outline' | 'bold' | 'dashed' | 'fine';
+export type Stroke = 'outline' | 'bold' | 'dashed' | 'dotted' | 'fine';
 const STROKES: Readonly<Record<Stroke, Attributes>> = {
   outline: { 'stroke-width': 1.2 },
   bold: { 'stroke-width': 2.4 },
   dashed: { 'stroke-width': 1.4, 'stroke-dasharray': '6 4' },
+  dotted: { 'stroke-width': 0.8, 'stroke-dasharray': '1.5 3' },
   fine: { 'stroke-width': 0.6 },
 };
 
@@ -50,6 +51,10 @@ export const circle = (centre: Point, radius: number, stroke: Stroke): string =>
   element('circle', { cx: centre.x, cy: centre.y, r: radius, ...stroked(stroke) });
 
 export const dot = ({ x, y }: Point): string => element('circle', { cx: x, cy: y, r: 3, fill: '#000' });
+
+/** A dot that is white inside. */
+export const hollow = ({ x, y }: Point): string =>
+  element('circle', { cx: x, cy: y, r: 3, fill: '#fff', stroke: '#000', 'stroke-width': 1.2 });
 
 export type Anchor = 'start' | 'middle' | 'end';
 export const label = ({ x, y }: Point, words: string, anchor: Anchor = 'start', size = 12): string =>

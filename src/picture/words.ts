@@ -1,4 +1,4 @@
-import type { BikePicture, BikePose, ForkShape, SpringCurve, SpringPicture } from '../plan/index.ts';
+import type { BikePicture, ForkShape, SpringCurve, SpringPicture } from '../plan/index.ts';
 
 /** All that a picture says, in one language. */
 export interface PictureWords {
@@ -23,7 +23,9 @@ export interface PictureWords {
   };
   readonly bike: {
     readonly title: (picture: BikePicture) => string;
-    readonly description: (before: BikePose, after: BikePose) => string;
+    readonly description: (picture: BikePicture) => string;
+    /** What stands over each of the two views. */
+    readonly views: (picture: BikePicture) => readonly [string, string];
     readonly figure: (
       name: 'headAngle' | 'wheelbase' | 'trail' | 'bottomBracket' | 'reach' | 'stack',
       value: number,

@@ -14,6 +14,7 @@ export type {
 } from './answer.ts';
 export { answerSchema } from './answer.ts';
 export { ask } from './ask.ts';
+export type { BikePicture, BikePose } from './bike-picture.ts';
 export type { Fault, FaultCode, FaultParams } from './fault.ts';
 export { doesFit, type FitAnswer, type FitDocument, type FitQuestion, fitSchema } from './fit.ts';
 export {
@@ -24,20 +25,12 @@ export {
   choicesSchema,
 } from './fork-choices.ts';
 export { airOf, type LoadedSpring, spacerFor } from './loaded-spring.ts';
-export {
-  type BikePicture,
-  type BikePose,
-  type ForkShape,
-  type PictureData,
-  planPicture,
-  type SpringCurve,
-  type SpringPicture,
-  setUpPicture,
-} from './picture-data.ts';
+export { type ForkShape, type PictureData, planPicture, setUpPicture } from './picture-data.ts';
 export { type Content, type Question, type QuestionInput, questionSchema } from './question.ts';
 export { type ReachAnswer, type ReachDocument, reach, reachSchema } from './reach.ts';
 export { AROUND, HIT_EXPONENT, riderOf } from './rider.ts';
 export { type SetUpAnswer, setUp } from './set-up.ts';
 export { type SetUpDocument, type SetUpQuestion, setUpQuestionSchema, setUpSchema } from './set-up-schema.ts';
+export type { SpringCurve, SpringPicture } from './spring-picture.ts';
 export { type UsesAnswer, uses, usesSchema } from './uses.ts';
 export { makeWorld, type World } from './world.ts';

@@ -3,35 +3,25 @@ import { flagSchema } from './answer.ts';
 import { outsideSchema, springSideSchema } from './effects-schema.ts';
 import { contentSchema, questionSchema, riderSchema } from './question.ts';
 
-const {
-  chassis,
-  bike,
-  size,
-  onto,
-  ontoSize,
-  travelNow,
-  serial,
-  built,
-  with: contents,
-  settings,
-} = questionSchema.shape;
-
 /** What is asked: the fork in front of you, as in a plan, and who rides it. */
-export const setUpQuestionSchema = z.strictObject({
-  chassis,
-  bike,
-  size,
-  onto,
-  ontoSize,
-  travelNow,
-  serial,
-  built,
-  with: contents,
-  settings,
-  rider: riderSchema.required({ mass: true }),
-  /** Air temperature as the fork is filled, °C. */
-  filledAt: z.number().min(-30).max(60).default(20),
-});
+export const setUpQuestionSchema = questionSchema
+  .pick({
+    chassis: true,
+    bike: true,
+    size: true,
+    onto: true,
+    ontoSize: true,
+    travelNow: true,
+    serial: true,
+    built: true,
+    with: true,
+    settings: true,
+  })
+  .extend({
+    rider: riderSchema.required({ mass: true }),
+    /** Air temperature as the fork is filled, °C. */
+    filledAt: z.number().min(-30).max(60).default(20),
+  });
 
 export type SetUpQuestion = z.infer<typeof setUpQuestionSchema>;
 

@@ -59,7 +59,7 @@ export function setUp(world: World, input: unknown): SetUpReply {
   const spring = springSide(loaded, rider);
   const coils = loaded?.kind === 'coil' ? coilsFor(catalog, now, loaded, rider) : null;
   const shownRider: SetUpAnswer['rider'] = {
-    mass: rider.load.rider,
+    mass: tenths(rider.load.rider),
     frontShare: rider.load.frontShare,
     headAngle: tenths(rider.load.headAngle),
     sag: rider.sag,

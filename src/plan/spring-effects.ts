@@ -27,7 +27,7 @@ export function springEffects(
   if (!load.ok || (before === null && afterwards === null)) return null;
   return {
     rider: {
-      mass: rider.load.rider,
+      mass: tenths(rider.load.rider),
       named: rider.named,
       frontShare: rider.load.frontShare,
       headAngle: tenths(rider.load.headAngle),

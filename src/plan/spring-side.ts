@@ -29,17 +29,23 @@ export function springSide(loaded: LoadedSpring | null, rider: Rider): SpringSid
   }
 }
 
-/** Figures that are not there yet. */
-const SILENT = { start: null, sag: null, forceAtSag: null, forceAtEnd: null, endRatio: null, outside: null };
+type AirSpringLoaded = Extract<LoadedSpring, { kind: 'air' }>;
 
-function airSide({ part, spring, limits }: Extract<LoadedSpring, { kind: 'air' }>, rider: Rider): SpringSide {
-  const start = startPressure({
+/** The pressure to start from for a rider's wanted sag, at the air around: within the maker's limits, or why there is none. */
+export const startFor = ({ spring, limits }: Pick<AirSpringLoaded, 'spring' | 'limits'>, rider: Rider) =>
+  startPressure({
     spring,
     rider: rider.load,
     sag: { wanted: rider.sag, tolerance: SAG_TOLERANCE },
     ambient: AROUND,
     limits,
   });
+
+/** Figures that are not there yet. */
+const SILENT = { start: null, sag: null, forceAtSag: null, forceAtEnd: null, endRatio: null, outside: null };
+
+function airSide({ part, spring, limits }: AirSpringLoaded, rider: Rider): SpringSide {
+  const start = startFor({ spring, limits }, rider);
   const row = start.ok ? start.value.chart : rowFor(limits.chart, rider);
   const side: SpringSide = {
     sku: part.sku,

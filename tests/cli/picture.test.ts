@@ -16,6 +16,44 @@ describe('--picture', () => {
     expect(readFileSync(file, 'utf8')).toContain('as it is: QN-AIR-212, 1 volume spacer, 150 mm');
   });
 
+  it('the picture in the README: what the command beside it draws', () => {
+    const file = join(emptyFolder(), 'shorter.svg');
+    const asked = [
+      '--bike',
+      'dallowick-brannig',
+      '--size',
+      'm',
+      '--built',
+      '2024-05',
+      '--travel',
+      '130',
+      '--rider-mass',
+      '85',
+    ];
+    expect(legwork(['plan', ...asked, '--picture', file]).code).toBe(0);
+    expect(readFileSync('docs/pictures/shorter.svg', 'utf8')).toBe(readFileSync(file, 'utf8'));
+  });
+
+  it('setup on a bike: the bike at its sag is drawn too', () => {
+    const file = join(emptyFolder(), 'sag.svg');
+    const asked = [
+      'setup',
+      '--bike',
+      'dallowick-brannig',
+      '--size',
+      'm',
+      '--built',
+      '2024-05',
+      '--rider-mass',
+      '187 lb',
+    ];
+    expect(legwork([...asked, '--rear-sag', '40', '--picture', file]).code).toBe(0);
+    const svg = readFileSync(file, 'utf8');
+    expect(svg).toContain('from its side, unloaded and with its rider');
+    expect(svg).toContain('the rear axle 40 mm up');
+    expect(svg).toContain('under 84.8 kg with kit');
+  });
+
   it('no plan: nothing is drawn, and that is said', () => {
     const file = join(emptyFolder(), 'change.svg');
     const { code, err } = legwork(['plan', ...fork, '--travel', '180', '--picture', file]);

@@ -23,6 +23,12 @@ describe('legwork setup', () => {
     expect(out).toContain('stands');
   });
 
+  it('text: a rider weighed in pounds is shown in kg to a tenth', () => {
+    const { out } = legwork([...fork, '--rider-mass', '187 lb']);
+    expect(out).toContain('A rider of 84.8 kg with kit');
+    expect(out).not.toContain('84.82');
+  });
+
   it('exit status: 1 beyond the chart, 2 a faulty question, 3 a spring that the catalogue does not state', () => {
     const beyond = legwork([...fork, '--rider-mass', '40']);
     expect([beyond.code, beyond.out.includes("below the maker's chart")]).toEqual([1, true]);

@@ -155,6 +155,29 @@ describe('geometry: limits and symmetries', () => {
     });
   });
 
+  it('zero offset: the axle lies on the steering axis, and trail is r / tan θ, mechanical trail r cos θ, whatever the fork is long', () => {
+    hold('zero offset', 300, fc.tuple(bikes, within(-0.1, 0.1)), ([bike, longer]) => {
+      const bare = { ...bike, offset: metres(0) };
+      const { after } = value(changedGeometry(bare, { ...none(bare), longer: metres(longer) }));
+      const angle = (after.headAngle * Math.PI) / 180;
+      expect(after.trail).toBeCloseTo(bike.frontRadius / Math.tan(angle), 12);
+      expect(after.mechanicalTrail).toBeCloseTo(bike.frontRadius * Math.cos(angle), 12);
+      expect(after.flop).toBeCloseTo(after.trail * Math.sin(angle) * Math.cos(angle), 12);
+    });
+  });
+
+  it('another offset alone: mechanical trail shrinks by what the offset grows, but for the little that the frame turns', () => {
+    hold('offset alone', 300, fc.tuple(bikes, within(-0.01, 0.01)), ([bike, by]) => {
+      const { before, after, turned } = value(
+        changedGeometry(bike, { ...none(bike), offset: metres(bike.offset + by) }),
+      );
+      expect(Math.abs(turned)).toBeLessThan(0.5);
+      const radians = (after.headAngle * Math.PI) / 180;
+      expect(after.mechanicalTrail).toBeCloseTo(bike.frontRadius * Math.cos(radians) - bike.offset - by, 12);
+      if (Math.abs(by) > 1e-6) expect(Math.sign(before.mechanicalTrail - after.mechanicalTrail)).toBe(Math.sign(by));
+    });
+  });
+
   it('axle-to-crown: no offset, no difference; else straight is longer, and there and back is the same', () => {
     expect(value(axisLength(mm(541), mm(0), 'straight'))).toBe(0.541);
     expect(value(axisLength(mm(541), mm(44), 'along-steerer'))).toBe(0.541);

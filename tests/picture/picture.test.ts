@@ -82,6 +82,28 @@ describe('picture', () => {
     expect(svg).not.toMatch(/>(?:before|after):/);
   });
 
+  it('a set-up on a bike: that bike unloaded, and as far down as the sag that is set up for', () => {
+    const reply = setUp(world, { ...brannig, rider: { mass: 85, sag: 0.3, rearSag: 40 } });
+    const data = reply.kind === 'answer' ? setUpPicture(world, reply.answer) : null;
+    const bike = data?.bike;
+    if (!data || !bike) throw new Error('it is drawn');
+    // 30 % of 150 mm; the steering axis is the fork's own, so it is that much shorter along it.
+    expect(bike.sag).toEqual({ fork: 45, rear: 40 });
+    expect(bike.before.fork.along - bike.after.fork.along).toBeCloseTo(45, 9);
+    expect(bike.before.bottomBracket?.height).toBe(338);
+    // Both ends sink about as much, so the bottom bracket does too, and the frame hardly turns.
+    expect(bike.after.bottomBracket?.height).toBeLessThan(338 - 38);
+    expect(Math.abs(bike.after.headAngle - bike.before.headAngle)).toBeLessThan(0.5);
+    const svg = pictureSvg(data, words);
+    elementsOf(svg);
+    expect(svg).toContain('with its rider: the fork 45 mm in, the rear axle 40 mm up');
+    expect(svg).not.toMatch(/>(?:before|after)</);
+  });
+
+  it('a set-up without a word on sag: the sag that is reckoned with is drawn', () => {
+    expect(seated({ mass: 85 }).sag).toEqual({ fork: 37.5, rear: 0 });
+  });
+
   it('a rider beyond the chart: no curve is drawn, and the fork is', () => {
     const data = drawn({ chassis: 'quennet-622', travelNow: 150, wants: { travel: 130 }, rider: { mass: 40 } });
     expect(data.spring).toBeNull();
@@ -116,22 +138,51 @@ describe('picture', () => {
     expect(planPicture(world, reply.answer, drawnWays.length)).toBeNull();
   });
 
+  it('before and after: each cross and dot has the weight of its curve, so that two at one travel are told apart', () => {
+    const svg = pictureSvg(shorter, words);
+    const dots = [...svg.matchAll(/<circle [^>]*r="3" fill="(#000|#fff)"/g)].map(([, fill]) => fill);
+    expect(dots).toEqual(['#fff', '#000', '#fff', '#000']);
+  });
+
+  it('two crowns: the stanchions go on to the second one', () => {
+    const [single, dual] = [
+      drawn({ chassis: 'quennet-622', travelNow: 150, wants: { travel: 130 } }),
+      drawn({ chassis: 'wolsket-584', travelNow: 200, wants: { travel: 190 } }),
+    ];
+    expect([single.fork.after.crown, dual.fork.after.crown]).toEqual(['single', 'dual']);
+    const rects = ({ fork }: PictureData): number =>
+      pictureSvg(
+        { spring: null, bike: null, fork: { before: null, after: { ...fork.after, slots: [] } } },
+        words,
+      ).match(/<rect /g)?.length ?? 0;
+    expect(rects(dual) - rects(single)).toBe(3);
+  });
+
   it('a refusal: there is nothing to draw', () => {
     const reply = ask(world, { chassis: 'quennet-622', travelNow: 150, wants: { travel: 180 } });
     expect(reply.kind === 'answer' ? planPicture(world, reply.answer) : 'faults').toBeNull();
   });
 });
 
+/** The bike of a set-up, as it is drawn. */
+function seated(rider: { mass: number; sag?: number; rearSag?: number }): NonNullable<PictureData['bike']> {
+  const reply = setUp(world, { ...brannig, rider });
+  const bike = reply.kind === 'answer' ? setUpPicture(world, reply.answer)?.bike : null;
+  if (!bike) throw new Error('it is drawn');
+  return bike;
+}
+
 describe('bike from its side', () => {
   const bikes = [
     drawn({ ...brannig, wants: { travel: 130 } }),
     drawn({ chassis: 'quennet-622', travelNow: 150, onto: 'dallowick-brannig', ontoSize: 'l', wants: { travel: 140 } }),
+    { bike: seated({ mass: 85, sag: 0.3, rearSag: 40 }) },
   ].flatMap(({ bike }) => (bike ? [bike.before, bike.after] : []));
 
   // Plane geometry, apart from the way the joints are worked out: the axle stands the fork's length along and its offset across from the
   // crown; the steering axis through the crown meets the ground the trail in front of the tyre's; the top of the head tube lies on it.
   it('joints: fork, steering axis and trail belong together, to a tenth of a millimetre', () => {
-    expect(bikes).toHaveLength(4);
+    expect(bikes).toHaveLength(6);
     for (const pose of bikes) {
       const { crown, front, axis, head } = jointsOf(pose);
       const { along, offset } = pose.fork;

@@ -51,9 +51,17 @@ export const picture: PictureWords = {
     },
   },
   bike: {
-    title: ({ name, size }) => `${name}${size === null ? '' : `, size ${size}`}: from its side, unloaded`,
-    description: (before, after) =>
-      `Before above, after below, drawn apart. Head angle ${hundredth(before.headAngle)}° and ${hundredth(after.headAngle)}°, trail ${tenth(before.trail)} mm and ${tenth(after.trail)} mm, wheelbase ${tenth(before.wheelbase)} mm and ${tenth(after.wheelbase)} mm${
+    title: ({ name, size, sag }) =>
+      `${name}${size === null ? '' : `, size ${size}`}: from its side, unloaded${sag === null ? '' : ' and with its rider'}`,
+    views: ({ sag }) =>
+      sag === null
+        ? ['before', 'after']
+        : [
+            'unloaded',
+            `with its rider: the fork ${tenth(sag.fork)} mm in${sag.rear === 0 ? ', nothing at the rear axle' : `, the rear axle ${tenth(sag.rear)} mm up`}`,
+          ],
+    description: ({ before, after, sag }) =>
+      `${sag === null ? 'Before above, after below' : 'Unloaded above, at the wanted sag below'}, drawn apart. Head angle ${hundredth(before.headAngle)}° and ${hundredth(after.headAngle)}°, trail ${tenth(before.trail)} mm and ${tenth(after.trail)} mm, wheelbase ${tenth(before.wheelbase)} mm and ${tenth(after.wheelbase)} mm${
         before.bottomBracket && after.bottomBracket
           ? `, bottom bracket ${tenth(before.bottomBracket.height)} mm and ${tenth(after.bottomBracket.height)} mm above the ground`
           : ''
