@@ -58,7 +58,9 @@ export function springWords({ language }: Pick<Scene, 'language'>, spring: Sprin
             rider,
             { from: from ?? after.forceAtEnd, to: after.forceAtEnd, unit: 'N' },
             { from: ratio, to: after.endRatio, unit: '' },
+            after.forceAtSag ?? rider.load,
           ),
         ]),
+    ...(spring.spacers === null ? [] : [effect.spacers(spring.spacers)]),
   ];
 }

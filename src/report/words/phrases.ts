@@ -96,7 +96,8 @@ export interface EffectPhrases {
   readonly byChart: (rider: SpringEffects['rider'], before: Pumped | null, after: Pumped | null) => string;
   readonly workedOut: (rider: SpringEffects['rider'], before: Pumped | null, after: Pumped | null) => string;
   readonly coilSag: (rider: SpringEffects['rider'], sag: Change, share: number) => string;
-  readonly end: (rider: SpringEffects['rider'], force: Change, ratio: Change) => string;
+  readonly end: (rider: SpringEffects['rider'], force: Change, ratio: Change, atSag: number) => string;
+  readonly spacers: (advice: NonNullable<SpringEffects['spacers']>) => string;
 }
 
 /** What is said of setting a fork up. */

@@ -63,6 +63,16 @@ export const effect: EffectPhrases = {
   workedOut: ({ sag, frontShare }, before, after) =>
     `worked out for ${percent(sag)} of sag with ${percent(frontShare)} of the weight on the fork: ${pressures(before, after)}; a starting point, read the sag and set it right by that`,
   coilSag: ({ mass }, sag, share) => `sag under ${mass} kg with kit: ${change(sag)}, ${percent(share)} of the travel`,
-  end: ({ mass, named }, force, ratio) =>
-    `force at the end of the stroke ${change(force)}: ${ratio.from === null || ratio.from === ratio.to ? '' : `${ratio.from} -> `}${ratio.to ?? 'not known'} times that at sag, in a hard hit${named ? '' : ` (reckoned with ${mass} kg; give --rider-mass for a starting pressure)`}`,
+  end: ({ mass, named }, force, ratio, sag) =>
+    `force at the end of the stroke ${change(force)}: ${ratio.from === null || ratio.from === ratio.to ? '' : `${ratio.from} -> `}${ratio.to ?? 'not known'} times the ${sag} N at sag, in a hard hit${named ? '' : ` (reckoned with ${mass} kg; give --rider-mass for a starting pressure)`}`,
+  spacers: ({ fitted, makers, keeps, nearest, reach }) => {
+    const whose = makers === null ? '' : fitted === makers ? ", the maker's count" : `, the maker's count is ${makers}`;
+    const kept =
+      keeps !== null
+        ? `about ${keeps} would keep the end of the stroke as it was`
+        : reach === 'none-is-too-many'
+          ? 'even none would be firmer at the end of the stroke than before'
+          : `even ${nearest}, all that go in, would be softer at the end of the stroke than before`;
+    return `volume spacers ${fitted}${whose}; by the gas law ${kept}`;
+  },
 };
