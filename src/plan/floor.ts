@@ -1,85 +1,139 @@
 import type { Chassis } from '../catalog/index.ts';
 import type { ForkProblem } from '../fork/index.ts';
-import type { Domains, Vector } from '../solve/index.ts';
+import { type Domains, sameVector, type Vector } from '../solve/index.ts';
+import { ANY_OFFER, daysFor } from '../supply/index.ts';
 import { type Job, jobOf } from './job.ts';
-import { pieceFloors } from './piece-floors.ts';
+import { MoneyFloor } from './money-floor.ts';
 import type { Prepared } from './prepare.ts';
-import { type SuppliesFloor, suppliesFloor } from './supplies-floor.ts';
-import { type Fate, TiedFloor, tiedGroups } from './tied.ts';
+import { type Amounts, leastUsed } from './supplies-floor.ts';
+import { type Below, type Fate, tiedGroups } from './tied.ts';
 import type { World } from './world.ts';
 
+/** Floors of the nodes of a search: one vector, and the set of vectors that stands where one is too low. */
+export interface PlanFloors {
+  /** A vector that no plan below is under in any part. */
+  readonly floor: (domains: Domains) => Vector;
+  /**
+   * Vectors of which each plan below has one that it is under in no part: for each waiting time the least money of what comes by then, and with every line that goes without a price
+   * as much less as that can save. Slower than `floor`, for searches that are long.
+   */
+  readonly floors: (domains: Domains) => readonly Vector[];
+}
+
+/** Most waiting times that are told apart. */
+const MOST_LEVELS = 12;
+/** Nodes in a row at which the one floor was as good, after which the others are not asked for any more. */
+const MOST_IDLE = 50;
+
 /**
- * A lower bound on the vector of every plan below a node. Slots that have lost their content of now are changed in all of them; the operations
+ * Lower bounds on the vectors of the plans below a node. Slots that have lost their content of now are changed in all of them; the operations
  * these need are in all of them, since the closure only grows; so are the pieces, each at a price that nothing undercuts (`floorFor`; what kits and packs tie together, at
  * the least that it costs together: `TiedFloor`), and the amounts that those operations use.
  */
-export function planFloor(world: World, prepared: Prepared, fork: ForkProblem): (domains: Domains) => Vector {
-  const memo = new Map<Job, Map<Chassis | null, WorkFloor>>();
+export function planFloors(world: World, prepared: Prepared, fork: ForkProblem): PlanFloors {
   const { market } = world;
   const free = atHandOf(world, prepared);
-  const pieces = pieceFloors(world, prepared, fork, free);
   const groups = tiedGroups(market, prepared.buying, fork);
-  const tied = groups.map((group) => new TiedFloor(market, prepared.buying, fork, group, free, pieces.counts));
-  const groupOf = fork.domains.map((_domain, slot) => groups.findIndex(({ slots }) => slots.includes(slot)));
+  const below = belowOf(world, prepared, fork);
+  const withAny = new MoneyFloor(world, prepared, fork, groups, free, ANY_OFFER);
+  const whole = (labour: number, money: number): number => labour + Math.ceil(money - 1e-6);
+  const floor = (domains: Domains): Vector => {
+    const { job, node } = below(domains);
+    const money = withAny.weigh(node);
+    return [whole(job.labour, money), job.minutes, withAny.days, 0, 0];
+  };
+  let levels: readonly Level[] | null = null;
+  let idle = 0;
+  const floors = (domains: Domains): readonly Vector[] => {
+    levels ??= daysIn(world).map((days) => ({
+      days,
+      every: new MoneyFloor(world, prepared, fork, groups, free, { days, priced: false }),
+      priced: new MoneyFloor(world, prepared, fork, groups, free, { days, priced: true }),
+    }));
+    if (levels.length > MOST_LEVELS || idle > MOST_IDLE) return [floor(domains)];
+    const { job, node } = below(domains);
+    const one: Vector = [whole(job.labour, withAny.weigh(node)), job.minutes, withAny.days, 0, 0];
+    const several = levels.flatMap(({ days, every, priced }): Vector[] => {
+      if (every.weigh(node) === Number.POSITIVE_INFINITY) return [];
+      priced.weigh(node);
+      return withoutPrices(every.items, priced.items).map(({ lines, money }) => [
+        whole(job.labour, money),
+        job.minutes,
+        days,
+        lines,
+        0,
+      ]);
+    });
+    idle = several.some((vector) => sameVector(vector, one)) ? idle + 1 : 0;
+    return several;
+  };
+  return { floor, floors };
+}
+
+interface Level {
+  readonly days: number;
+  readonly every: MoneyFloor;
+  readonly priced: MoneyFloor;
+}
+
+/** For each number of lines without a price, from the fewest, the least money: as many of the items that this saves most on go without. */
+function withoutPrices(
+  every: Float64Array,
+  priced: Float64Array,
+): readonly { readonly lines: number; readonly money: number }[] {
+  let [money, forced] = [0, 0];
+  const savings: number[] = [];
+  for (let item = 0; item < every.length; item++) {
+    const [cheap, dear] = [every[item] ?? 0, priced[item] ?? 0];
+    if (dear === Number.POSITIVE_INFINITY) {
+      money += cheap;
+      forced++;
+    } else {
+      money += dear;
+      if (dear > cheap) savings.push(dear - cheap);
+    }
+  }
+  savings.sort((a, b) => b - a);
+  const found = [{ lines: forced, money }];
+  for (const [at, saved] of savings.entries()) {
+    money -= saved;
+    found.push({ lines: forced + at + 1, money });
+  }
+  return found;
+}
+
+/** The waiting times of everything that is sold, soonest first; Infinity where of some nobody knows. */
+function daysIn({ market }: World): readonly number[] {
+  const days = new Set([0]);
+  for (const offer of market.offers.values()) {
+    const later = daysFor(offer, Number.MAX_SAFE_INTEGER);
+    if (later !== null) days.add(later);
+  }
+  return [...days].sort((a, b) => a - b);
+}
+
+/** What is certain below a node: the job of what has changed already, the fate of each slot, the amounts used. */
+function belowOf(
+  world: World,
+  prepared: Prepared,
+  fork: ForkProblem,
+): (domains: Domains) => { readonly job: Job; readonly node: Below } {
+  const used = new Map<Job, Map<Chassis | null, (domains: Domains) => Amounts>>();
   const names = [...fork.domains.map(({ slot }) => slot.name), ...fork.settings.map(({ setting }) => setting.name)];
   const fates: Fate[] = fork.domains.map(() => 'kept');
-  const alone = groups.map(() => 0);
   return (domains) => {
     const changed = names.filter((_name, at) => !domains.has(at + 1, 0));
     const body = domains.isFixed(0) ? (fork.chassis[domains.first(0)] ?? null) : null;
     const job = jobOf(world, prepared, changed);
-    const floors = memo.get(job) ?? new Map<Chassis | null, WorkFloor>();
-    memo.set(job, floors);
-    const work =
-      floors.get(body) ?? workFloor(job, suppliesFloor(world, prepared, fork, job.operations, body, groups, free));
-    floors.set(body, work);
-    const supplies = work.supplies(domains);
-    let [money, days] = [supplies.alone, 0];
-    alone.fill(0);
-    for (let at = 0; at < fates.length; at++) {
-      const fate = work.renewed.has(names[at] ?? '') ? 'renewed' : domains.has(at + 1, 0) ? 'kept' : 'changed';
-      fates[at] = fate;
-      if (fate === 'kept') continue;
-      const [floorsOf, extras] = [pieces[fate][at] ?? [], pieces.extras[at] ?? []];
-      const group = groupOf[at] ?? -1;
-      let [least, soonest, extra] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
-      for (let value = 0; value < floorsOf.length; value++) {
-        const floor = floorsOf[value];
-        if (!floor || !domains.has(at + 1, value)) continue;
-        const beside = extras[value] ?? 0;
-        least = Math.min(least, group < 0 ? floor.money + beside : floor.money);
-        extra = Math.min(extra, beside);
-        soonest = Math.min(soonest, floor.days);
-      }
-      days = Math.max(days, soonest);
-      if (!Number.isFinite(least)) continue;
-      if (group < 0) money += least;
-      else {
-        money += extra;
-        alone[group] = (alone[group] ?? 0) + least;
-      }
-    }
-    const node = { fates, domains, amounts: supplies.amounts };
-    tied.forEach((group, at) => {
-      money += group.cost(node) ?? (alone[at] ?? 0) + (supplies.tied[at] ?? 0);
-    });
-    return [work.labour + Math.ceil(money - 1e-6), work.minutes, days, 0, 0];
+    const byBody = used.get(job) ?? new Map<Chassis | null, (domains: Domains) => Amounts>();
+    used.set(job, byBody);
+    const amounts = byBody.get(body) ?? leastUsed(world, prepared, fork, job.operations, body);
+    byBody.set(body, amounts);
+    for (let at = 0; at < fates.length; at++)
+      fates[at] = job.renewed.has(names[at] ?? '') ? 'renewed' : domains.has(at + 1, 0) ? 'kept' : 'changed';
+    return { job, node: { fates, domains, amounts: amounts(domains) } };
   };
 }
-
-interface WorkFloor {
-  readonly labour: number;
-  readonly minutes: number;
-  readonly renewed: ReadonlySet<string>;
-  readonly supplies: (domains: Domains) => SuppliesFloor;
-}
-
-const workFloor = ({ labour, minutes, renewed }: Job, supplies: WorkFloor['supplies']): WorkFloor => ({
-  labour,
-  minutes,
-  renewed,
-  supplies,
-});
 
 /** Parts and supplies of which some are at hand, by themselves or in a kit: of these nothing is certain to be bought. */
 const atHandOf = ({ market }: World, { atHand: { fresh, used, supplies, kits } }: Prepared): ReadonlySet<string> =>

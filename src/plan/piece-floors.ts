@@ -1,5 +1,5 @@
 import type { ForkProblem } from '../fork/index.ts';
-import { type Floor, floorFor, shareFloorFor } from '../supply/index.ts';
+import { type Floor, floorFor, shareFloorFor, type Within } from '../supply/index.ts';
 import type { Prepared } from './prepare.ts';
 import { extraParts } from './work-of.ts';
 import type { World } from './world.ts';
@@ -19,6 +19,7 @@ export function pieceFloors(
   prepared: Prepared,
   { domains }: ForkProblem,
   free: ReadonlySet<string>,
+  within: Within,
 ): PieceFloors {
   const { market } = world;
   const nothing: Floor = { money: 0, days: 0 };
@@ -42,14 +43,14 @@ export function pieceFloors(
       contents.map((content, value) => {
         const count = numbers[at]?.[value] ?? 0;
         if (content === null || count <= 0 || free.has(content.sku)) return nothing;
-        return (slotsOf.get(content.sku) === 1 ? floorFor : shareFloorFor)(market, content.sku, count);
+        return (slotsOf.get(content.sku) === 1 ? floorFor : shareFloorFor)(market, content.sku, count, within);
       }),
     );
   return {
     renewed: floors(counts.renewed),
     changed: floors(counts.changed),
     counts,
-    extras: extraFloors(world, prepared, domains, counts.changed, new Set([...free, ...slotsOf.keys()])),
+    extras: extraFloors(world, prepared, domains, counts.changed, new Set([...free, ...slotsOf.keys()]), within),
   };
 }
 
@@ -63,6 +64,7 @@ function extraFloors(
   domains: ForkProblem['domains'],
   changed: readonly (readonly number[])[],
   leftOut: ReadonlySet<string>,
+  within: Within,
 ): number[][] {
   const { catalog, market } = world;
   const extras = domains.map(({ slot: { name }, contents }, at) =>
@@ -80,8 +82,8 @@ function extraFloors(
   });
   const costOf = (sku: string, quantity: number): number => {
     if (leftOut.has(sku) || (market.tying.get(sku) ?? []).length > 0) return 0;
-    const { money } = (slotsOf.get(sku)?.size === 1 ? floorFor : shareFloorFor)(market, sku, quantity);
-    return Number.isFinite(money) ? money : 0;
+    const { money } = (slotsOf.get(sku)?.size === 1 ? floorFor : shareFloorFor)(market, sku, quantity, within);
+    return money;
   };
   return extras.map((ofSlot) =>
     ofSlot.map((all) => all.reduce((sum, [sku, { quantity }]) => sum + costOf(sku, quantity), 0)),

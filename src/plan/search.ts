@@ -18,7 +18,7 @@ import {
   type Vector,
 } from '../solve/index.ts';
 import { comparePurchases, type Demand, type Purchase, purchases } from '../supply/index.ts';
-import { planFloor } from './floor.ts';
+import { planFloors } from './floor.ts';
 import { PREFERENCE } from './preference.ts';
 import type { Prepared } from './prepare.ts';
 import { type Work, workOf } from './work-of.ts';
@@ -115,7 +115,7 @@ class Leaves {
 
   get objectives(): Objectives {
     return {
-      floor: planFloor(this.world, this.prepared, this.fork),
+      ...planFloors(this.world, this.prepared, this.fork),
       vectors: (values) => this.candidates(values).map(({ vector }) => vector),
     };
   }

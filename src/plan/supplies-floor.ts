@@ -1,20 +1,14 @@
 import type { Chassis, Operation } from '../catalog/index.ts';
 import type { ForkProblem } from '../fork/index.ts';
 import type { Domains } from '../solve/index.ts';
-import { floorFor, productsFor } from '../supply/index.ts';
+import { floorFor, productsFor, type Within } from '../supply/index.ts';
 import { doseAmount } from '../work/index.ts';
 import type { Prepared } from './prepare.ts';
 import type { Tied } from './tied.ts';
 import type { World } from './world.ts';
 
-/** What every plan below a node pours and greases at least, by specification in held units, and what that costs at least. */
-export interface SuppliesFloor {
-  readonly amounts: ReadonlyMap<string, number>;
-  /** Of specifications that no group ties to anything. */
-  readonly alone: number;
-  /** Of each group's specifications, each by itself. */
-  readonly tied: readonly number[];
-}
+/** Amounts by specification, held units. */
+export type Amounts = ReadonlyMap<string, number>;
 
 /** A dose that an operation pours for what a slot holds afterwards, by the value of the slot; null where none is stated. */
 interface SlotDose {
@@ -22,25 +16,18 @@ interface SlotDose {
   readonly doses: readonly ({ readonly specification: string; readonly amount: number } | null)[];
 }
 
-/** What some operations use below a node. Nothing is certain where it may come from bulk. */
-export function suppliesFloor(
+/** What every plan below a node pours and greases at least. Nothing is certain where it may come from bulk. The same amounts are the same map. */
+export function leastUsed(
   world: World,
   prepared: Prepared,
   fork: ForkProblem,
   operations: readonly Operation[],
   body: Chassis | null,
-  groups: readonly Tied[],
-  free: ReadonlySet<string>,
-): (domains: Domains) => SuppliesFloor {
-  const costOf = (amounts: ReadonlyMap<string, number>): SuppliesFloor =>
-    priced(world, prepared, amounts, groups, free);
-  if (prepared.buying.bulk) {
-    const nothing = costOf(new Map());
-    return () => nothing;
-  }
-  const stated = leastAmounts(operations, body);
-  const slotDoses = slotDosesOf(world, fork, operations);
-  const known = new Map<string, SuppliesFloor>();
+): (domains: Domains) => Amounts {
+  const stated: Amounts = prepared.buying.bulk ? new Map() : leastAmounts(operations, body);
+  const slotDoses = prepared.buying.bulk ? [] : slotDosesOf(world, fork, operations);
+  if (slotDoses.length === 0) return () => stated;
+  const known = new Map<string, Amounts>();
   return (domains) => {
     let key = '';
     const doses = slotDoses.map((one) => leastDose(one, domains));
@@ -50,9 +37,8 @@ export function suppliesFloor(
     const amounts = new Map(stated);
     for (const dose of doses)
       if (dose) amounts.set(dose.specification, (amounts.get(dose.specification) ?? 0) + dose.amount);
-    const floor = costOf(amounts);
-    known.set(key, floor);
-    return floor;
+    known.set(key, amounts);
+    return amounts;
   };
 }
 
@@ -84,18 +70,24 @@ function slotDosesOf({ catalog }: World, fork: ForkProblem, operations: readonly
   );
 }
 
-function priced(
+/** What amounts cost at least: of specifications that no group ties to anything, and of each group's, each by itself. */
+export interface SuppliesFloor {
+  readonly alone: number;
+  readonly tied: readonly number[];
+}
+
+export function suppliesFloor(
   world: World,
   prepared: Prepared,
-  amounts: ReadonlyMap<string, number>,
+  amounts: Amounts,
   groups: readonly Tied[],
   free: ReadonlySet<string>,
+  within: Within,
 ): SuppliesFloor {
-  const floors = floorsOf(world, prepared, amounts, free);
+  const floors = floorsOf(world, prepared, amounts, free, within);
   const sum = (ids: Iterable<string>): number => [...ids].reduce((all, id) => all + (floors.get(id) ?? 0), 0);
   const inGroups = new Set(groups.flatMap(({ specifications }) => specifications));
   return {
-    amounts,
     alone: sum([...amounts.keys()].filter((id) => !inGroups.has(id))),
     tied: groups.map(({ specifications }) => sum(specifications)),
   };
@@ -105,8 +97,9 @@ function priced(
 function floorsOf(
   world: World,
   prepared: Prepared,
-  amounts: ReadonlyMap<string, number>,
+  amounts: Amounts,
   free: ReadonlySet<string>,
+  within: Within,
 ): ReadonlyMap<string, number> {
   // a product that serves two specifications shares its packs between them: their floors must not be added up
   const products = [...amounts.keys()].map((specification) =>
@@ -116,15 +109,14 @@ function floorsOf(
     [...amounts].map(([specification, amount], at) => {
       const own = products[at] ?? [];
       const shared = own.some((sku) => products.some((other, to) => to !== at && other.includes(sku)));
-      if (shared || own.some((sku) => free.has(sku))) return [specification, 0];
-      const least = Math.min(...own.map((sku) => floorFor(world.market, sku, amount).money));
-      return [specification, Number.isFinite(least) ? least : 0];
+      if (amount <= 0 || shared || own.some((sku) => free.has(sku))) return [specification, 0];
+      return [specification, Math.min(...own.map((sku) => floorFor(world.market, sku, amount, within).money))];
     }),
   );
 }
 
 /** What operations use at least, by specification, held units: the amounts that they state, and doses of the chassis where it is settled. */
-export function leastAmounts(operations: readonly Operation[], body: Chassis | null): ReadonlyMap<string, number> {
+export function leastAmounts(operations: readonly Operation[], body: Chassis | null): Amounts {
   const amounts = new Map<string, number>();
   const add = (specification: string, amount: number): void =>
     void amounts.set(specification, (amounts.get(specification) ?? 0) + amount);

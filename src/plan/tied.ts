@@ -1,6 +1,14 @@
 import type { ForkProblem } from '../fork/index.ts';
 import type { Domains } from '../solve/index.ts';
-import { type Alternatives, type BuyingPolicy, floorTogether, type Market, productsFor } from '../supply/index.ts';
+import {
+  type Alternatives,
+  type BuyingPolicy,
+  floorTogether,
+  type Market,
+  productsFor,
+  type Within,
+} from '../supply/index.ts';
+import type { Amounts } from './supplies-floor.ts';
 
 /** What becomes of a slot in every plan below a node: nothing that is certain, or it is renewed, or its content changes. */
 export type Fate = 'kept' | 'renewed' | 'changed';
@@ -51,14 +59,28 @@ function joined(count: number, lists: readonly (readonly number[])[]): readonly 
   return [...groups.values()];
 }
 
-/** What a group needs below a node, and what it is remembered by. */
-export interface NodeOf {
+/** What is certain below a node. */
+export interface Below {
   readonly fates: readonly Fate[];
   readonly domains: Domains;
-  /** Amounts of specifications that every plan below uses at least. */
-  readonly amounts: ReadonlyMap<string, number>;
+  /** What every plan below uses at least. */
+  readonly amounts: Amounts;
 }
 
+/** Needs of one number put together, which share its packs; needs that several numbers meet stay as they are. */
+function merged(needs: readonly Alternatives[]): Alternatives[] {
+  const amounts = new Map<string, number>();
+  const several: Alternatives[] = [];
+  for (const need of needs) {
+    const [one] = need;
+    if (one && need.length === 1) amounts.set(one.sku, (amounts.get(one.sku) ?? 0) + one.amount);
+    else several.push(need);
+  }
+  return [...several, ...[...amounts].map(([sku, amount]) => [{ sku, amount }])];
+}
+
+/** Most ways to settle the needs of a group that are tried. */
+const MOST_WAYS = 64;
 /** Most needs of a group that are worked out together; larger groups are left to the floors of their slots. */
 const MOST_TOGETHER = 12;
 
@@ -73,6 +95,7 @@ export class TiedFloor {
   private readonly group: Tied;
   private readonly free: ReadonlySet<string>;
   private readonly counts: Readonly<Record<'renewed' | 'changed', readonly (readonly number[])[]>>;
+  private readonly within: Within;
   private readonly known = new Map<string, number | null>();
 
   constructor(
@@ -82,6 +105,7 @@ export class TiedFloor {
     group: Tied,
     free: ReadonlySet<string>,
     counts: TiedFloor['counts'],
+    within: Within,
   ) {
     this.market = market;
     this.policy = policy;
@@ -89,19 +113,45 @@ export class TiedFloor {
     this.group = group;
     this.free = free;
     this.counts = counts;
+    this.within = within;
   }
 
-  cost(node: NodeOf): number | null {
+  cost(node: Below): number | null {
     const key = this.keyOf(node);
     const known = this.known.get(key);
     if (known !== undefined) return known;
     const needs = this.needsOf(node);
-    const cost = needs.length > MOST_TOGETHER ? null : needs.length === 0 ? 0 : floorTogether(this.market, needs);
+    const cost = needs.length > MOST_TOGETHER ? null : this.leastOf(needs);
     this.known.set(key, cost);
     return cost;
   }
 
-  private keyOf({ fates, domains, amounts }: NodeOf): string {
+  /** A need that parts of several things could meet is settled on each of them in turn, where these are few. */
+  private leastOf(needs: readonly Alternatives[]): number {
+    const mixed = needs.filter((need) => need.length > 1 && need.some((one) => this.comesInParts(one)));
+    const ways = mixed.reduce((product, { length }) => product * length, 1);
+    if (ways > MOST_WAYS) return floorTogether(this.market, merged(needs), this.within);
+    let least = Number.POSITIVE_INFINITY;
+    for (let way = 0; way < ways; way++) {
+      let rest = way;
+      const settled = needs.map((need): Alternatives => {
+        if (!mixed.includes(need)) return need;
+        const chosen = need.slice(rest % need.length, (rest % need.length) + 1);
+        rest = Math.floor(rest / need.length);
+        return chosen;
+      });
+      least = Math.min(least, floorTogether(this.market, merged(settled), this.within));
+    }
+    return least;
+  }
+
+  private comesInParts({ sku, amount }: Alternatives[number]): boolean {
+    return (this.market.giving.get(sku) ?? []).some(({ gives }) =>
+      gives.some((given) => given.sku === sku && given.amount < amount),
+    );
+  }
+
+  private keyOf({ fates, domains, amounts }: Below): string {
     let key = '';
     for (const slot of this.group.slots) {
       const fate = fates[slot];
@@ -114,19 +164,15 @@ export class TiedFloor {
     return key;
   }
 
-  private needsOf({ fates, domains, amounts }: NodeOf): Alternatives[] {
-    const settled = new Map<string, number>();
+  private needsOf({ fates, domains, amounts }: Below): Alternatives[] {
     const needs: Alternatives[] = [];
     for (const slot of this.group.slots) {
       const fate = fates[slot] ?? 'kept';
       if (fate === 'kept') continue;
       const open = this.openOf(slot, fate, domains);
-      const [only] = open;
-      if (!only || open.some(({ sku, amount }) => amount <= 0 || this.free.has(sku))) continue;
-      if (open.length === 1) settled.set(only.sku, (settled.get(only.sku) ?? 0) + only.amount);
-      else needs.push(open);
+      if (open.some(({ sku, amount }) => amount <= 0 || this.free.has(sku))) continue;
+      needs.push(open);
     }
-    for (const [sku, amount] of settled) needs.push([{ sku, amount }]);
     for (const id of this.group.specifications) {
       const amount = amounts.get(id) ?? 0;
       const products = productsFor(this.market, this.policy, id);

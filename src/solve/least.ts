@@ -1,6 +1,6 @@
 import type { StepBudget } from './budget.ts';
 import type { Vector } from './front.ts';
-import { type Canonical, canonicalAssignment, type Objectives, runByPromise } from './pareto.ts';
+import { type Canonical, canonicalAssignment, FEW_LEAVES, floorsOf, type Objectives, runByPromise } from './pareto.ts';
 import type { Problem } from './problem.ts';
 import { Search } from './search.ts';
 
@@ -24,10 +24,13 @@ export function leastVector(
 ): Least | 'none' | 'stopped' {
   const search = new Search(problem, () => true, canonical.order);
   let best: Least | null = null;
+  let leaves = 0;
   const isWorse = (vector: Vector): boolean => best !== null && compare(best.vector, vector, priority) <= 0;
   const end = runByPromise(search, objectives, budget, {
-    cut: (domains) => isWorse(objectives.floor(domains)),
+    cut: (domains) =>
+      isWorse(objectives.floor(domains)) || (leaves >= FEW_LEAVES && floorsOf(objectives, domains).every(isWorse)),
     leaf: (values) => {
+      leaves++;
       for (const vector of objectives.vectors(values)) if (!isWorse(vector)) best = { vector, values };
       return true;
     },
@@ -35,7 +38,7 @@ export function leastVector(
   if (end === 'stopped') return 'stopped';
   if (best === null) return 'none';
   const shown: Least = best;
-  const values = canonicalAssignment(search, objectives, canonical, shown, budget);
+  const values = canonicalAssignment(search, objectives, canonical, shown, budget, leaves >= FEW_LEAVES);
   return values === null ? 'stopped' : { vector: shown.vector, values };
 }
 

@@ -8,6 +8,8 @@ import { Search, type SearchEnd, type Visitor } from './search.ts';
 export interface Objectives {
   /** A vector that no leaf below is under in any part. The tighter, the faster; never above a true one. */
   readonly floor: (domains: Domains) => Vector;
+  /** Vectors of which each leaf below has one that it is under in no part; asked where a search is long, for one vector may be far too low. */
+  readonly floors?: (domains: Domains) => readonly Vector[];
   /** Every vector that a whole assignment can have (one assignment may be paid for in several ways). */
   readonly vectors: (values: readonly number[]) => readonly Vector[];
 }
@@ -37,27 +39,39 @@ export function paretoFront(
 ): FrontResult {
   const search = new Search(problem, () => true, canonical.order);
   const found: Shown[] = [];
+  const isBeaten = (floor: Vector): boolean => found.some(({ vector }) => noWorse(vector, floor));
+  let leaves = 0;
   const end = runByPromise(search, objectives, budget, {
-    cut: (domains) => {
-      const floor = objectives.floor(domains);
-      return found.some(({ vector }) => noWorse(vector, floor));
-    },
+    cut: (domains) =>
+      isBeaten(objectives.floor(domains)) || (leaves >= FEW_LEAVES && floorsOf(objectives, domains).every(isBeaten)),
     leaf: (values) => {
+      leaves++;
       for (const vector of objectives.vectors(values)) insert(found, { vector, values });
       return true;
     },
   });
   const entries: { vector: Vector; values: readonly number[] }[] = [];
   for (const { vector, values: shown } of found) {
-    const values = canonicalAssignment(search, objectives, canonical, { vector, values: shown }, budget);
+    const values = canonicalAssignment(
+      search,
+      objectives,
+      canonical,
+      { vector, values: shown },
+      budget,
+      leaves >= FEW_LEAVES,
+    );
     if (values === null) return { entries, end: 'stopped' };
     entries.push({ vector, values });
   }
   return { entries, end };
 }
 
+/** The floors of a node where the objectives have them; else the one floor, which was not enough. */
+export const floorsOf = ({ floor, floors }: Objectives, domains: Domains): readonly Vector[] =>
+  floors?.(domains) ?? [floor(domains)];
+
 /** Leaves after which a search begins again where the floors are least. */
-const FEW_LEAVES = 8;
+export const FEW_LEAVES = 8;
 
 /**
  * A whole search whose order does not matter. One that is long begins anew with the values in the order of the floors that they leave: good leaves come early, and what
@@ -74,7 +88,7 @@ export function runByPromise(search: Search, objectives: Objectives, budget: Ste
   });
   if (end !== 'enough' || leaves < FEW_LEAVES) return end;
   const ranked = search.ranked((domains) => objectives.floor(domains));
-  return search.run(budget, { ...visitor, valuesOf: (variable) => ranked[variable] ?? [] });
+  return search.run(budget, { ...visitor, ...ranked });
 }
 
 /** A vector with an assignment that has it. */
@@ -103,8 +117,10 @@ export function canonicalAssignment(
   { counted }: Canonical,
   shown: Shown,
   budget: StepBudget,
+  isLong = false,
 ): readonly number[] | null {
   const { vector } = shown;
+  const isUnder = (floor: Vector): boolean => noWorse(floor, vector);
   const changes = (values: readonly number[]): number => counted.filter((variable) => values[variable] !== 0).length;
   let found: readonly number[] | null = null;
   let most = changes(shown.values);
@@ -113,7 +129,8 @@ export function canonicalAssignment(
     cut: (domains) => {
       const certain = changesSoFar(domains, counted);
       least ??= certain;
-      return certain > most || !noWorse(objectives.floor(domains), vector);
+      if (certain > most || !isUnder(objectives.floor(domains))) return true;
+      return isLong && !floorsOf(objectives, domains).some(isUnder);
     },
     leaf: (values) => {
       if (!objectives.vectors(values).some((one) => sameVector(one, vector))) return true;

@@ -12,6 +12,8 @@ export interface Visitor {
   readonly leaf: (values: readonly number[]) => boolean;
   /** In which order the values of a variable are tried; ascending where it is left out. */
   readonly valuesOf?: (variable: number) => readonly number[];
+  /** In which order the variables are decided, all of them; that of the search where it is left out. */
+  readonly order?: readonly number[];
 }
 
 /** A problem made ready for searches in one order of its variables; which members hold is settled. */
@@ -41,23 +43,48 @@ export class Search {
     return this.descend(domains, 0, budget, visitor);
   }
 
-  /** For each variable its values by a score of the problem in which it has that value alone, the least first; nothing is propagated. */
-  ranked(score: (domains: Domains) => readonly number[]): readonly (readonly number[])[] {
+  /**
+   * An order of variables and values by a score of what is left once a variable has a value, propagated, parts compared in turn: of each variable the values from the least on, and
+   * first the variables whose least is greatest, for they show soonest what cannot be had.
+   */
+  ranked(score: (domains: Domains) => readonly number[]): Required<Pick<Visitor, 'valuesOf' | 'order'>> {
     const domains = new Domains(this.sizes);
     this.propagator.start(domains);
-    return this.sizes.map((size, variable) => {
-      const scored = Array.from({ length: size }, (_, value) => value)
-        .filter((value) => domains.has(variable, value))
-        .map((value) => ({ value, score: scoreWith(domains, variable, value, score) }));
-      return scored.sort((a, b) => compareLists(a.score, b.score) || a.value - b.value).map(({ value }) => value);
-    });
+    const values = this.sizes.map((size, variable) =>
+      Array.from({ length: size }, (_, value) => value)
+        .flatMap((value) => {
+          const scored = domains.has(variable, value) ? this.scoreWith(domains, variable, value, score) : null;
+          return scored === null ? [] : [{ value, scored }];
+        })
+        .sort((a, b) => compareLists(a.scored, b.scored) || a.value - b.value),
+    );
+    const least = (variable: number): readonly number[] => values[variable]?.[0]?.scored ?? [];
+    const valuesOf = values.map((ranked) => ranked.map(({ value }) => value));
+    return {
+      valuesOf: (variable) => valuesOf[variable] ?? [],
+      order: [...this.order].sort((a, b) => compareLists(least(b), least(a))),
+    };
+  }
+
+  private scoreWith(
+    domains: Domains,
+    variable: number,
+    value: number,
+    score: (domains: Domains) => readonly number[],
+  ): readonly number[] | null {
+    const mark = domains.mark();
+    domains.keepOnly(variable, value);
+    const scored = this.propagator.changed(domains, variable) ? [...score(domains)] : null;
+    domains.undo(mark);
+    return scored;
   }
 
   private descend(domains: Domains, depth: number, budget: StepBudget, visitor: Visitor): SearchEnd {
     if (visitor.cut?.(domains)) return 'whole';
+    const order = visitor.order ?? this.order;
     let at = depth;
-    while (at < this.order.length && domains.isFixed(this.order[at] ?? 0)) at++;
-    const variable = this.order[at];
+    while (at < order.length && domains.isFixed(order[at] ?? 0)) at++;
+    const variable = order[at];
     if (variable === undefined)
       return visitor.leaf(this.sizes.map((_size, one) => domains.first(one))) ? 'whole' : 'enough';
     const preferred = visitor.valuesOf?.(variable);
@@ -73,19 +100,6 @@ export class Search {
     }
     return 'whole';
   }
-}
-
-function scoreWith(
-  domains: Domains,
-  variable: number,
-  value: number,
-  score: (domains: Domains) => readonly number[],
-): readonly number[] {
-  const mark = domains.mark();
-  domains.keepOnly(variable, value);
-  const scored = [...score(domains)];
-  domains.undo(mark);
-  return scored;
 }
 
 function compareLists(a: readonly number[], b: readonly number[]): number {

@@ -1,5 +1,5 @@
 import { cheapestCovers } from './cover.ts';
-import { daysFor, type Market, type Offer } from './market.ts';
+import { daysFor, type Market, mostWithin, type Offer } from './market.ts';
 import type { CoverColumn } from './programme.ts';
 
 /** What one thing costs and waits at least. */
@@ -8,30 +8,53 @@ export interface Floor {
   readonly days: number;
 }
 
+/** Of which offers a floor speaks: those that come within so many days, Infinity for all; and whether only those that have a price. */
+export interface Within {
+  readonly days: number;
+  readonly priced: boolean;
+}
+/** Every offer, one without a price at no cost. */
+export const ANY_OFFER: Within = { days: Number.POSITIVE_INFINITY, priced: false };
+
+/** Most packs of an offer that can be had within that. */
+const packsWithin = (offer: Offer, { days, priced }: Within): number =>
+  priced && offer.price === null ? 0 : mostWithin(offer, days);
+
 /**
  * What so much of one SKU costs and waits at least, whatever else is bought with it: whole packs at their price, kits at a share of theirs
  * (rounded down). The sum of these over a demand never exceeds what it costs: every purchase can be split up like that.
  * Infinity where it cannot be had.
  */
-export function floorFor(market: Market, sku: string, amount: number): Floor {
-  const key = `floor ${sku} ${amount}`;
-  const known = market.remembered.get(key) as Floor | undefined;
-  if (known) return known;
-  const floor = workOut(market, sku, amount);
-  market.remembered.set(key, floor);
-  return floor;
+export function floorFor(market: Market, sku: string, amount: number, within: Within = ANY_OFFER): Floor {
+  return remembered(market, 'floor', sku, amount, within, workOut);
 }
 
 /**
  * What so much of one SKU costs and waits at least where more of it may be needed beside: parts of packs at their price, so that the floors of several needs may be
  * added up. Infinity where it cannot be had.
  */
-export function shareFloorFor(market: Market, sku: string, amount: number): Floor {
-  const { days } = floorFor(market, sku, 1);
-  let each = Number.POSITIVE_INFINITY;
+export function shareFloorFor(market: Market, sku: string, amount: number, within: Within = ANY_OFFER): Floor {
+  return remembered(market, 'share', sku, amount, within, workOutShare);
+}
+
+type OfOne = (market: Market, sku: string, amount: number, within: Within) => Floor;
+
+function remembered(market: Market, kind: string, sku: string, amount: number, within: Within, work: OfOne): Floor {
+  const key = `${kind} ${sku} ${amount}${within === ANY_OFFER ? '' : ` ${within.days} ${within.priced}`}`;
+  const known = market.remembered.get(key) as Floor | undefined;
+  if (known) return known;
+  const floor = work(market, sku, amount, within);
+  market.remembered.set(key, floor);
+  return floor;
+}
+
+function workOutShare(market: Market, sku: string, amount: number, within: Within): Floor {
+  let [each, days] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
   for (const offer of market.giving.get(sku) ?? []) {
     const given = offer.gives.find((one) => one.sku === sku)?.amount ?? 0;
-    if (given > 0 && daysFor(offer, 1) !== null) each = Math.min(each, shareOf(market, offer, sku) / given);
+    if (given <= 0 || packsWithin(offer, within) <= 0) continue;
+    each = Math.min(each, shareOf(market, offer, sku) / given);
+    days = Math.min(days, daysFor(offer, 1) ?? days);
   }
   return { money: each * amount, days };
 }
@@ -40,17 +63,17 @@ export function shareFloorFor(market: Market, sku: string, amount: number): Floo
 export type Alternatives = readonly { readonly sku: string; readonly amount: number }[];
 
 /**
- * What several needs cost at least together, minor units, where packs and kits may serve several of them: exact but for what can be had of each, and for a need that is met by parts
- * of several things, or a piece that is counted for two needs. 0 where they cannot all be met.
+ * What several needs cost at least together, minor units, where packs and kits may serve several of them: exact but for a need that is met by parts
+ * of several things, or a piece that is counted for two needs. Infinity where they cannot all be met.
  */
-export function floorTogether(market: Market, needs: readonly Alternatives[]): number {
+export function floorTogether(market: Market, needs: readonly Alternatives[], within: Within = ANY_OFFER): number {
   const columns = new Map<string, { readonly offer: Offer; readonly gives: Map<number, number> }>();
   const whole = needs.map((alternatives) => alternatives.reduce((all, { amount }) => leastMultiple(all, amount), 1));
   needs.forEach((alternatives, row) => {
     for (const { sku, amount } of alternatives)
       for (const offer of market.giving.get(sku) ?? []) {
         const given = offer.gives.find((one) => one.sku === sku)?.amount ?? 0;
-        if (given <= 0 || daysFor(offer, 1) === null) continue;
+        if (given <= 0 || packsWithin(offer, within) <= 0) continue;
         const { gives } = columns.get(offer.sku) ?? { gives: new Map<number, number>() };
         columns.set(offer.sku, { offer, gives });
         gives.set(row, Math.max(gives.get(row) ?? 0, (given * (whole[row] ?? 0)) / amount));
@@ -59,9 +82,10 @@ export function floorTogether(market: Market, needs: readonly Alternatives[]): n
   const programme = [...columns.values()].map(({ offer, gives }): CoverColumn => {
     let limit = 1;
     for (const [row, amount] of gives) limit = Math.max(limit, Math.ceil((whole[row] ?? 0) / amount));
+    limit = Math.min(limit, packsWithin(offer, within));
     return { gives: [...gives], cost: offer.price ?? 0, limit, unpriced: false, free: false };
   });
-  return cheapestCovers(whole, programme)[0]?.cost ?? 0;
+  return cheapestCovers(whole, programme)[0]?.cost ?? Number.POSITIVE_INFINITY;
 }
 
 function leastMultiple(a: number, b: number): number {
@@ -70,18 +94,18 @@ function leastMultiple(a: number, b: number): number {
   return (a / large) * b;
 }
 
-function workOut(market: Market, sku: string, amount: number): Floor {
+function workOut(market: Market, sku: string, amount: number, within: Within): Floor {
   let days = Number.POSITIVE_INFINITY;
   const columns: CoverColumn[] = [];
   for (const offer of market.giving.get(sku) ?? []) {
     const given = offer.gives.find((one) => one.sku === sku)?.amount ?? 0;
-    const wait = daysFor(offer, 1);
-    if (given <= 0 || wait === null) continue;
-    days = Math.min(days, wait);
+    const most = packsWithin(offer, within);
+    if (given <= 0 || most <= 0) continue;
+    days = Math.min(days, daysFor(offer, 1) ?? days);
     columns.push({
       gives: [[0, given]],
       cost: shareOf(market, offer, sku),
-      limit: Math.ceil(amount / given),
+      limit: Math.min(most, Math.ceil(amount / given)),
       unpriced: false,
       free: false,
     });

@@ -1,6 +1,14 @@
 export { cheapestCovers } from './cover.ts';
 export { coverFront } from './cover-front.ts';
-export { type Alternatives, type Floor, floorFor, floorTogether, shareFloorFor } from './floor.ts';
+export {
+  type Alternatives,
+  ANY_OFFER,
+  type Floor,
+  floorFor,
+  floorTogether,
+  shareFloorFor,
+  type Within,
+} from './floor.ts';
 export { type Least, leastCover } from './least-cover.ts';
 export { type AtHand, daysFor, type Market, makeMarket, mostWithin, onShelf, withoutOffer } from './market.ts';
 export { type Cover, type CoverColumn, isCover, type Programme, type ProgrammeColumn, weighed } from './programme.ts';
