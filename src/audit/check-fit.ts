@@ -1,5 +1,7 @@
 import { hanging, silentStandards } from './check-dimensions.ts';
+import { silentKept } from './check-kept.ts';
 import { silentRatings } from './check-ratings.ts';
+import { silentWants } from './check-wants.ts';
 import { certain, refusals, verdict } from './clauses.ts';
 import { type Fault, fault } from './finding.ts';
 import { conditions } from './made.ts';
@@ -31,7 +33,13 @@ export function* checkFit(scene: Scene): Iterable<Fault> {
     const clauses = certain(part, after.chassis, made).length;
     if (clauses > 1) yield fault('part-fits', `${clauses} clauses of ${part.sku} match the chassis`);
   }
-  const all = [...unknown, ...silentStandards(scene), ...silentRatings(scene)];
+  const all = [
+    ...unknown,
+    ...silentStandards(scene),
+    ...silentRatings(scene),
+    ...silentWants(scene),
+    ...silentKept(scene),
+  ];
   if (plan.unknowns !== all.length) yield fault('unknowns', `not known are ${all.join(', ') || 'none'}`);
   if (all.length > 0 && !question.allowUnknown) {
     yield fault('unknown-not-allowed', `not known and not allowed: ${all.join(', ')}`);

@@ -8,17 +8,15 @@ type Value = string | number | null;
 
 /** What the wish does not name stays as it is (section 3, "Kept traits"). */
 export function* checkKept(scene: Scene): Iterable<Fault> {
-  yield* checkChassisTraits(scene);
+  for (const { name, before, then } of [...keptOfChassis(scene), ...keptOfParts(scene)])
+    if (before !== null && then !== null && before !== then)
+      yield fault('kept-trait', `${name} was ${before} and is ${then}`);
   const { question, now, after } = scene;
   const named = question.travel !== null || question.axleToCrown !== null;
   const bySpacers = scene.family['travel-set-by'] === 'travel-spacers';
   const brought = usesRole(scene, 'travel-spacers') || (!bySpacers && usesRole(scene, 'spring'));
   if (!named && !brought && after.travel !== now.travel) {
     yield fault('kept-trait', `the travel was ${now.travel} um and is ${after.travel}`);
-  }
-  if (!usesRole(scene, 'spring', 'kind')) yield* checkPartTrait(scene, 'spring', 'kind');
-  for (const trait of texts(scene.family.keeps)) {
-    if (!usesRole(scene, 'damper', trait)) yield* checkPartTrait(scene, 'damper', trait);
   }
 }
 
@@ -35,19 +33,42 @@ const axle = (facts: Row) => [text(facts.standard), length(facts.spacing), lengt
 const steerer = (facts: Row) => [text(facts.kind), length(facts.top), length(facts['crown-race'])];
 const brake = (facts: Row) => [text(facts.mount), length(facts.native)];
 
-/** Where now is not known, nothing is kept. */
-function* checkChassisTraits(scene: Scene): Iterable<Fault> {
-  const { question } = scene;
+/** What is kept of the chassis: where now is not known, nothing is. */
+const keptOfChassis = ({ question, ...scene }: Scene): readonly Pair[] => {
   const named = { wheel: question.wheel !== null, offset: question.offset !== null };
-  for (const [name, read] of CHASSIS_TRAITS) {
-    const before = read(scene.now.chassis);
-    const then = read(scene.after.chassis);
-    const differs = before.some((value, index) => value !== null && value !== then[index]);
-    if (differs && field(named, name) !== true && !isBrought(scene, read)) {
-      yield fault('kept-trait', `${name} was ${before.join(' ')} and is ${then.join(' ')}`);
-    }
-  }
+  return [...CHASSIS_TRAITS].flatMap(([name, read]) =>
+    field(named, name) === true || isBrought({ question, ...scene }, read)
+      ? []
+      : read(scene.now.chassis).map((before, at) => ({ name, before, then: read(scene.after.chassis)[at] ?? null })),
+  );
+};
+
+/** What is kept of the parts in two slots; an empty slot afterwards states that nothing is there. */
+const keptOfParts = (scene: Scene): readonly Pair[] =>
+  [['spring', 'kind'], ...texts(scene.family.keeps).map((trait) => ['damper', trait])].flatMap(
+    ([slot = '', trait = '']) => {
+      if (usesRole(scene, slot, trait) || scene.question.traits.has(`${slot}.${trait}`)) return [];
+      const after = partIn(scene, scene.after, slot);
+      const stated = (part: Row | undefined): Value => text(field(row(part?.traits), trait));
+      const then = after ? stated(after) : 'nothing';
+      return [{ name: `${trait} of ${slot}`, before: stated(partIn(scene, scene.now, slot)), then }];
+    },
+  );
+
+interface Pair {
+  readonly name: string;
+  readonly before: Value;
+  readonly then: Value;
 }
+
+/** What is kept and not stated of the build afterwards is not known, like any silence. */
+export const silentKept = (scene: Scene): readonly string[] => [
+  ...new Set(
+    [...keptOfChassis(scene), ...keptOfParts(scene)]
+      .filter(({ before, then }) => before !== null && then === null)
+      .map(({ name }) => name),
+  ),
+];
 
 /** A used upper or lowers brings a trait where every chassis that lists it has the same. */
 const isBrought = (scene: Scene, read: (chassis: Row) => readonly Value[]): boolean =>
@@ -55,14 +76,6 @@ const isBrought = (scene: Scene, read: (chassis: Row) => readonly Value[]): bool
     const listing = [...scene.book.chassis.values()].filter((c) => c.upper === sku || c.lowers === sku);
     return listing.length > 0 && new Set(listing.map((chassis) => read(chassis).join(' '))).size === 1;
   });
-
-/** A trait that is wanted otherwise is not kept. */
-function* checkPartTrait(scene: Scene, slot: string, trait: string): Iterable<Fault> {
-  if (scene.question.traits.has(`${slot}.${trait}`)) return;
-  const before = text(field(row(partIn(scene, scene.now, slot)?.traits), trait));
-  const then = text(field(row(partIn(scene, scene.after, slot)?.traits), trait));
-  if (before !== null && then !== before) yield fault('kept-trait', `${trait} of ${slot} was ${before} and is ${then}`);
-}
 
 /** Does the question name a part for this slot, one that states the trait where a trait is asked for? */
 const usesRole = (scene: Scene, slot: string, trait?: string): boolean =>

@@ -3,7 +3,7 @@ import { sameContent, show } from './build.ts';
 import { type Fault, fault } from './finding.ts';
 import { length, rate } from './measure.ts';
 import type { Bounds } from './question.ts';
-import { field, numbers, row, texts } from './read.ts';
+import { field, numbers, type Row, row, texts } from './read.ts';
 import { partIn, type Scene } from './scene.ts';
 import { usesOf } from './uses.ts';
 
@@ -28,7 +28,8 @@ export function* checkWants(scene: Scene): Iterable<Fault> {
 /** Half of a tenth of a millimetre in micrometres: axle-to-crown is not judged finer. */
 const GRAIN = 50;
 
-function* checkNumbers({ question, after, family, ...scene }: Scene): Iterable<Fault> {
+function* checkNumbers(scene: Scene): Iterable<Fault> {
+  const { question, after } = scene;
   if (question.travel !== null && after.travel !== question.travel) {
     yield fault('want-travel', `the travel is ${after.travel} um, wanted ${question.travel}`);
   }
@@ -40,28 +41,47 @@ function* checkNumbers({ question, after, family, ...scene }: Scene): Iterable<F
   if (question.spacers !== null && spacers !== question.spacers) {
     yield fault('want-spacers', `${spacers} volume spacers, wanted ${question.spacers}`);
   }
-  const coil = rate(scene.book.parts.get(after.build.get('coil')?.sku ?? '')?.rate);
-  if (question.coilRate !== null && coil !== question.coilRate) {
-    yield fault('want-coil-rate', `the coil has ${coil} N/m, wanted ${question.coilRate}`);
+  const coil = partIn(scene, after, 'coil');
+  if (question.coilRate !== null && (!coil || (rate(coil.rate) ?? question.coilRate) !== question.coilRate)) {
+    yield fault('want-coil-rate', `the coil has ${coil?.rate ?? 'no rate'}, wanted ${question.coilRate} N/m`);
   }
-  const mm = axleToCrown(family, after);
-  if (!isWithin(mm === null ? null : mm * 1000, question.axleToCrown, GRAIN)) {
+  const mm = axleToCrown(scene.family, after);
+  if (!mayBeWithin(mm === null ? null : mm * 1000, question.axleToCrown, GRAIN)) {
     yield fault('want-axle-to-crown', `axle-to-crown is ${mm} mm`);
   }
-  if (!isWithin(length(after.chassis.offset), question.offset, 0)) {
+  if (!mayBeWithin(length(after.chassis.offset), question.offset, 0)) {
     yield fault('want-offset', `the offset is ${String(after.chassis.offset)}`);
   }
 }
 
-const isWithin = (value: number | null, bounds: Bounds | null, grain: number): boolean =>
-  bounds === null || (value !== null && value >= bounds.least - grain && value <= bounds.greatest + grain);
+/** Where the record is silent it may be: `silentWants` counts it. */
+const mayBeWithin = (value: number | null, bounds: Bounds | null, grain: number): boolean =>
+  bounds === null || value === null || (value >= bounds.least - grain && value <= bounds.greatest + grain);
+
+/** Wishes for what the record of a part or chassis of the build does not state: not known, like any silence. */
+export function silentWants(scene: Scene): readonly string[] {
+  const { question, after, family } = scene;
+  const coil = partIn(scene, after, 'coil');
+  const traits = [...question.traits.keys()].filter((name) => {
+    const part = partIn(scene, after, name.split('.')[0] ?? '');
+    return part !== undefined && traitOf(part, name) === undefined;
+  });
+  return [
+    ...(question.coilRate !== null && coil && rate(coil.rate) === null ? ['the rate of the coil'] : []),
+    ...(question.axleToCrown !== null && axleToCrown(family, after) === null ? ['axle-to-crown'] : []),
+    ...(question.offset !== null && length(after.chassis.offset) === null ? ['offset'] : []),
+    ...traits,
+  ];
+}
+
+const traitOf = (part: Row, name: string): unknown => field(row(part.traits), name.split('.')[1] ?? '');
 
 /** A setting may be kept like a slot. */
 function* checkSlots(scene: Scene): Iterable<Fault> {
   const { question, after, now } = scene;
   for (const [name, wanted] of question.traits) {
-    const [slot = '', trait = ''] = name.split('.');
-    const has = field(row(partIn(scene, after, slot)?.traits), trait);
+    const part = partIn(scene, after, name.split('.')[0] ?? '');
+    const has = part && (traitOf(part, name) ?? wanted);
     if (has !== wanted) yield fault('want-trait', `${name} is ${String(has)}, wanted ${wanted}`);
   }
   for (const slot of question.keep) {

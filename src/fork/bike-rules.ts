@@ -36,7 +36,7 @@ export function bikeRules(variables: Variables, wants: ForkWants): Rule[] {
     ...rotorRules(variables, bike),
     ...steererRules(variables, wants, bike),
   ];
-  return [...rules, ...(bike.own ? ofBike : ofBike.map((one): Rule => ({ ...one, onto: true })))];
+  return [...rules, ...(bike.own ? ofBike : ofBike.map((one): Rule => ({ ...one, under: { kind: 'onto' } })))];
 }
 
 /** Travel within what the maker of the spring or damper allows in the chassis: beside the fork maker's own range, the stricter holds. One rule for each statement. */

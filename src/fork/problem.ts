@@ -5,7 +5,7 @@ import { type Problem, type Table, tableOf } from '../solve/index.ts';
 import { bikeRules } from './bike-rules.ts';
 import { type Build, familyOf, travelsOf } from './build.ts';
 import { chassisDomain, type SettingDomain, type SlotDomain, settingDomains, slotDomains } from './domains.ts';
-import type { Member } from './member.ts';
+import type { Member, Wish } from './member.ts';
 import type { Now } from './now.ts';
 import { openSlots, standingRules, wantedRules } from './rules.ts';
 import { type Rule, Variables } from './variables.ts';
@@ -34,8 +34,8 @@ export interface ForkProblem {
   readonly counted: readonly number[];
   /** What nobody knows and the question allows: counted for each build. */
   readonly silences: readonly Rule[];
-  /** Members that speak of the bike that the question wants the fork to suit: they fall with that wish. */
-  readonly ontoMembers: ReadonlySet<number>;
+  /** Members that stand under a wish, such as those that speak of the bike that the fork is to suit: they fall with it. */
+  readonly under: ReadonlyMap<number, Wish>;
   /** The verdict on a part in a chassis, remembered. */
   readonly verdict: (part: Part, chassis: Chassis) => Verdict;
 }
@@ -100,8 +100,11 @@ export function forkProblem(
     ],
     settings,
     silences: policy.allowUnknown ? rules.filter((rule) => rule.silence && excludes(sizes, rule)) : [],
-    ontoMembers: new Set(
-      extent === 'whole' ? enforced.flatMap(({ onto, member }) => (onto ? (members.indexOf(member) ?? []) : [])) : [],
+    under: new Map(
+      (extent === 'whole' ? enforced : []).flatMap(({ under, member }) => {
+        const at = under === undefined ? null : members.indexOf(member);
+        return under === undefined || at === null ? [] : [[at, under]];
+      }),
     ),
     verdict: (part, body) => variables.verdict(part, body),
   };

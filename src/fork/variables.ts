@@ -2,7 +2,7 @@ import type { Catalog, Chassis, Content, Family, Part } from '../catalog/index.t
 import { fitVerdict, possibleGenerations, type Verdict } from '../fitment/index.ts';
 import type { Micrometres } from '../quantity/index.ts';
 import type { SettingDomain, SlotDomain } from './domains.ts';
-import type { Member } from './member.ts';
+import type { Member, Wish } from './member.ts';
 import type { Now } from './now.ts';
 
 /** A table before it is computed: which variables, who says so, and the rule. */
@@ -11,8 +11,8 @@ export interface Rule {
   readonly member: Member | null;
   /** True where it stands against what nobody knows: with unknowns allowed it is counted and not enforced. */
   readonly silence?: true;
-  /** True where it speaks of the bike that the question wants the fork to suit. */
-  readonly onto?: true;
+  /** The wish that it stands under: it speaks of nothing but what that wish asks for, and falls with it. */
+  readonly under?: Wish;
   /** By the place in the scope, the one value of which it speaks: with any other it holds. Null, or none: it speaks of all. */
   readonly only?: readonly (number | null)[];
   readonly holds: (values: readonly number[]) => boolean;

@@ -1,4 +1,5 @@
-import { axleToCrown } from './build.ts';
+import { keptRules } from './kept-rules.ts';
+import { measureWants } from './measure-wants.ts';
 import type { Member, Wish } from './member.ts';
 import { openSlots } from './rules.ts';
 import type { Rule, Variables } from './variables.ts';
@@ -56,7 +57,7 @@ export function wantTables(variables: Variables, wants: ForkWants, kept: readonl
       holds: ([value = 0]) => (variables.content(volume, value)?.quantity ?? 0) === spacers,
     });
   }
-  rules.push(...measureWants(variables, wants, want));
+  rules.push(...measureWants(variables, wants));
   for (const sku of wants.useParts) {
     const role = catalog.parts.get(sku)?.role;
     const scope = variables.domains.flatMap(({ slot }, at) => (slot.role === role ? [at + 1] : []));
@@ -76,16 +77,6 @@ export function wantTables(variables: Variables, wants: ForkWants, kept: readonl
       holds: ([value]) => value === 0,
     });
   }
-  for (const [name, value] of wants.traits) {
-    const [slot = '', trait = ''] = name.split('.');
-    const variable = variables.slotVariable(slot);
-    if (variable === null) continue;
-    rules.push({
-      scope: [variable],
-      member: want('want-trait', { trait: name, value }, { kind: 'trait', name }),
-      holds: ([at = 0]) => variables.part(variable, at)?.traits.get(trait) === value,
-    });
-  }
   const open = openSlots(variables, wants);
   for (const slot of wants.renew) {
     const member = want('want-renew', { slot, possible: open.has(slot) }, { kind: 'renew', name: slot });
@@ -94,76 +85,5 @@ export function wantTables(variables: Variables, wants: ForkWants, kept: readonl
     if (variable === null || variables.content(variable, 0) === null) continue;
     rules.push({ scope: [variable], member, holds: ([value = 0]) => variables.content(variable, value) !== null });
   }
-  for (const trait of kept) rules.push(...keptRule(variables, trait));
-  return rules;
-}
-
-/** Coil rate, axle-to-crown and offset within what is wanted. */
-function measureWants(
-  variables: Variables,
-  wants: ForkWants,
-  want: (code: string, params: Member['params'], wish: Wish) => Member,
-): Rule[] {
-  const rules: Rule[] = [];
-  const { coilRate, axleToCrown: crown, offset } = wants;
-  const coil = variables.slotVariable('coil');
-  if (coilRate !== null && coil !== null) {
-    rules.push({
-      scope: [coil],
-      member: want('want-coil-rate', { rate: coilRate / 1000 }, { kind: 'coil-rate' }),
-      holds: ([value = 0]) => variables.part(coil, value)?.rate === coilRate,
-    });
-  }
-  if (crown !== null) {
-    const settings = variables.settings.map(({ setting }) => variables.settingVariable(setting.name) ?? 0);
-    rules.push({
-      scope: [variables.chassisVariable, variables.travelVariable, ...settings],
-      member: want(
-        'want-axle-to-crown',
-        { least: crown.least / 1000, greatest: crown.greatest / 1000 },
-        { kind: 'axle-to-crown' },
-      ),
-      holds: ([chassis = 0, travel = 0, ...marks]) => {
-        const length = axleToCrown(variables.body(chassis), variables.travel(travel), variables.settingsOf(marks));
-        return length !== null && length >= crown.least && length <= crown.greatest;
-      },
-    });
-  }
-  if (offset !== null) {
-    rules.push({
-      scope: [variables.chassisVariable],
-      member: want('want-offset', { least: offset.least / 1000, greatest: offset.greatest / 1000 }, { kind: 'offset' }),
-      holds: ([chassis = 0]) => {
-        const own = variables.body(chassis).offset;
-        return own !== null && own >= offset.least && own <= offset.greatest;
-      },
-    });
-  }
-  return rules;
-}
-
-function keptRule(variables: Variables, trait: KeptTrait): Rule[] {
-  switch (trait.on) {
-    case 'chassis':
-      return [
-        {
-          scope: [variables.chassisVariable],
-          member: trait.member,
-          holds: ([value = 0]) => trait.holds(variables.body(value)),
-        },
-      ];
-    case 'travel':
-      return [{ scope: [variables.travelVariable], member: trait.member, holds: ([value]) => value === 0 }];
-    case 'part': {
-      const variable = variables.slotVariable(trait.slot);
-      if (variable === null) return [];
-      return [
-        {
-          scope: [variable],
-          member: trait.member,
-          holds: ([value = 0]) => trait.holds(variables.part(variable, value)),
-        },
-      ];
-    }
-  }
+  return [...rules, ...kept.flatMap((trait) => keptRules(variables, trait))];
 }

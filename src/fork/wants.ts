@@ -31,33 +31,45 @@ export interface ForkWants {
   readonly givenUp: readonly Wish[];
 }
 
-/** A kept trait of the chassis: what it is called, and its value as one text; null where the catalogue does not say. */
-const CHASSIS_TRAITS: readonly {
-  readonly trait: string;
-  readonly of: (chassis: Chassis) => string | null;
-}[] = [
-  { trait: 'wheel', of: (chassis) => String(chassis.wheel) },
-  {
-    trait: 'axle',
-    of: ({ axle }) => [axle.standard, axle.spacing, axle.rotorPlane].join(' '),
-  },
-  { trait: 'offset', of: ({ offset }) => (offset === null ? null : `${offset / 1000} mm`) },
+/** What a record states of a trait, part by part; null where it is silent. */
+type Stated = readonly (string | number | null)[];
+
+/** The kept traits of the chassis: what each is called, and what states it. */
+const CHASSIS_TRAITS: readonly { readonly trait: string; readonly of: (chassis: Chassis) => Stated }[] = [
+  { trait: 'wheel', of: ({ wheel }) => [wheel] },
+  { trait: 'axle', of: ({ axle }) => [axle.standard, axle.spacing, axle.rotorPlane] },
+  { trait: 'offset', of: ({ offset }) => [offset] },
   {
     trait: 'steerer',
-    of: ({ steerer }) => (steerer ? [steerer.kind, steerer.top, steerer.crownRace].join(' ') : null),
+    of: ({ steerer }) => [steerer?.kind ?? null, steerer?.top ?? null, steerer?.crownRace ?? null],
   },
-  { trait: 'brake-mount', of: ({ brake }) => (brake ? [brake.mount, brake.native].join(' ') : null) },
+  { trait: 'brake-mount', of: ({ brake }) => [brake?.mount ?? null, brake?.native ?? null] },
 ];
+
+/** How what would come stands to what is kept: `not-stated` where it does not state all that is stated now. */
+export type Kept = 'same' | 'other' | 'not-stated';
+
+function compared(now: Stated, after: Stated): Kept {
+  const pairs = now.flatMap((before, at) => (before === null ? [] : [{ before, then: after[at] ?? null }]));
+  if (pairs.some(({ before, then }) => then !== null && then !== before)) return 'other';
+  return pairs.some(({ then }) => then === null) ? 'not-stated' : 'same';
+}
 
 /** Something that stays unless the wish names it: a test of a chassis, a travel, or a part in a slot. */
 export type KeptTrait =
-  | { readonly on: 'chassis'; readonly member: Member; readonly holds: (chassis: Chassis) => boolean }
+  | {
+      readonly on: 'chassis';
+      readonly trait: string;
+      readonly member: Member;
+      readonly compare: (chassis: Chassis) => Kept;
+    }
   | { readonly on: 'travel'; readonly member: Member }
   | {
       readonly on: 'part';
       readonly slot: string;
+      readonly trait: string;
       readonly member: Member;
-      readonly holds: (part: Part | null) => boolean;
+      readonly compare: (part: Part | null) => Kept;
     };
 
 /** The implied wants: model.md, section 3, "Kept traits". */
@@ -83,7 +95,7 @@ export function keptTraits(
   for (const { trait, of } of CHASSIS_TRAITS) {
     const value = of(now.chassis);
     if (
-      value === null ||
+      value.every((one) => one === null) ||
       given(trait) ||
       (trait === 'wheel' && wants.wheel !== null) ||
       (trait === 'offset' && wants.offset !== null) ||
@@ -92,8 +104,9 @@ export function keptTraits(
       continue;
     kept.push({
       on: 'chassis',
+      trait,
       member: member(trait, shownTrait(now.chassis, trait)),
-      holds: (chassis) => of(chassis) === value,
+      compare: (chassis) => compared(value, of(chassis)),
     });
   }
   if (
@@ -128,7 +141,9 @@ function partTraits(
     const name = `${slot}.${trait}`;
     const value = part.traits.get(trait);
     if (value === undefined || given(name) || states(trait) || wanted.has(name)) return [];
-    return [{ on: 'part', slot, member: member(name, value), holds: (other) => other?.traits.get(trait) === value }];
+    const compare = (other: Part | null): Kept =>
+      other === null ? 'other' : compared([value], [other.traits.get(trait) ?? null]);
+    return [{ on: 'part', slot, trait: name, member: member(name, value), compare }];
   });
 }
 
@@ -137,10 +152,11 @@ const bringsTravel = (family: Family, roles: ReadonlySet<string>): boolean =>
   roles.has('travel-spacers') || (roles.has('spring') && family.travelSetBy !== 'travel-spacers');
 
 /** True where a part that must be used settles a trait: every chassis that lists it has the same value. */
-function brought(used: readonly Part[], bodies: readonly Chassis[], of: (chassis: Chassis) => string | null): boolean {
+function brought(used: readonly Part[], bodies: readonly Chassis[], of: (chassis: Chassis) => Stated): boolean {
   return used.some(({ sku }) => {
-    const values = new Set(bodies.filter(({ upper, lowers }) => upper === sku || lowers === sku).map(of));
-    return values.size === 1 && !values.has(null);
+    const listing = bodies.filter(({ upper, lowers }) => upper === sku || lowers === sku).map(of);
+    const values = new Set(listing.map((value) => JSON.stringify(value)));
+    return values.size === 1 && listing.some((value) => value.some((one) => one !== null));
   });
 }
 

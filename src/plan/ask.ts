@@ -1,5 +1,5 @@
 import { listsOf } from '../catalog/index.ts';
-import { buildOf, type ForkProblem, forkProblem, opensNoMore } from '../fork/index.ts';
+import { buildOf, type ForkProblem, forkProblem, opensNoMore, silencesOf } from '../fork/index.ts';
 import { minor } from '../quantity/index.ts';
 import { isSolution, Search, StepBudget } from '../solve/index.ts';
 import type { Answer, Status } from './answer.ts';
@@ -13,7 +13,7 @@ import { byPreference } from './preference.ts';
 import { type Prepared, prepare, settled } from './prepare.ts';
 import { type Question, questionSchema } from './question.ts';
 import { refuse, refuseStock } from './refuse.ts';
-import { bestPlan, type Candidate, canBuild, searchPlans } from './search.ts';
+import { bestPlan, type Candidate, canBuild, isIdle, searchPlans } from './search.ts';
 import { lackingFor } from './work-of.ts';
 import type { World } from './world.ts';
 
@@ -59,24 +59,24 @@ function work(world: World, prepared: Prepared): Answer {
   }
   const budget = new StepBudget(question.stepLimit);
   const fork = forkProblem(world.catalog, prepared.now, prepared.wants, question, 'narrow');
-  if (satisfiedByNow(prepared, fork)) {
-    return answer(world, prepared, {
-      status: 'nothing-to-do',
-      complete: true,
-      flags: stayingFlags(world, prepared, fork),
-    });
-  }
+  const mayStay = satisfiedByNow(prepared, fork);
+  const flags = mayStay ? stayingFlags(world, prepared, fork) : [];
+  const stays = (): Answer => answer(world, prepared, { status: 'nothing-to-do', complete: true, flags });
+  if (mayStay && silencesOf(fork, asItIs(fork)).length === 0) return stays();
   const result = searchPlans(world, prepared, fork, budget);
   const complete = result.end === 'whole';
-  if (result.candidates.length > 0) {
-    const offers = complete ? serviceOffers(world, prepared, fork, result.candidates, budget) : null;
+  const candidates = mayStay ? result.candidates.filter((candidate) => !isIdle(candidate)) : result.candidates;
+  if (candidates.length > 0) {
+    const offers = complete ? serviceOffers(world, prepared, fork, candidates, budget) : null;
     return answer(world, prepared, {
       status: 'answered',
       complete: complete && offers !== null,
-      plans: assemblePlans(world, prepared, fork, result.candidates),
+      plans: assemblePlans(world, prepared, fork, candidates),
       offers: offers ?? [],
+      flags,
     });
   }
+  if (mayStay && complete) return stays();
   if (!complete) return answer(world, prepared, { status: 'stopped', complete: false });
   return noPlan(world, prepared, fork, budget);
 }
@@ -107,11 +107,10 @@ function satisfiedByNow({ question: { wants }, buying }: Prepared, fork: ForkPro
     0
   )
     return false;
-  return isSolution(
-    fork.problem,
-    fork.problem.sizes.map(() => 0),
-  );
+  return isSolution(fork.problem, asItIs(fork));
 }
+
+const asItIs = (fork: ForkProblem): readonly number[] => fork.sizes.map(() => 0);
 
 /** The first build that meets wants and rules, in canonical order of the slots; null where there is none. */
 function firstBuild(fork: ForkProblem, budget: StepBudget): readonly number[] | 'stopped' | null {

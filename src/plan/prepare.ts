@@ -122,7 +122,7 @@ function slotFaults(catalog: Catalog, family: Family, all: readonly Slot[], ques
 
 function wantFaults(catalog: Catalog, family: Family, slots: readonly Slot[], question: Question): Fault[] {
   const faults: Fault[] = [];
-  const { use, service, spacers } = question.wants;
+  const { use, service, spacers, coilRate } = question.wants;
   const services = listsOf(catalog)
     .servicesOf(family.id)
     .map(({ id }) => id);
@@ -134,15 +134,10 @@ function wantFaults(catalog: Catalog, family: Family, slots: readonly Slot[], qu
     if (part && !slots.some((slot) => slot.role === part.role))
       faults.push(fault('use-without-slot', { sku, role: part.role }));
   }
-  if (spacers !== undefined && !family.slots.some((slot) => slot.name === 'volume-spacers')) {
-    faults.push(
-      fault('unknown-slot', {
-        slot: 'volume-spacers',
-        family: family.name,
-        known: family.slots.map(({ name }) => name),
-      }),
-    );
-  }
+  const measured = [...(spacers === undefined ? [] : ['volume-spacers']), ...(coilRate === undefined ? [] : ['coil'])];
+  const known = family.slots.map(({ name }) => name);
+  for (const slot of measured)
+    if (!known.includes(slot)) faults.push(fault('unknown-slot', { slot, family: family.name, known }));
   return faults;
 }
 

@@ -15,7 +15,7 @@ import { money } from './lines.ts';
 import { Obtaining } from './obtain.ts';
 import { forkWants, type Prepared, prepare, settled } from './prepare.ts';
 import type { Question } from './question.ts';
-import { bestPlan, type Candidate, canBuild } from './search.ts';
+import { bestPlan, type Candidate, canBuild, isIdle } from './search.ts';
 import { sourceOf } from './source.ts';
 import type { Lacking } from './work-of.ts';
 import type { World } from './world.ts';
@@ -41,7 +41,7 @@ function disputeOn(prepared: Prepared, fork: ForkProblem, budget: StepBudget): D
   return { members, order, canStand: (held) => canBuild(fork, holdsOf(held), budget) };
 }
 
-/** The members of the fork's problem, and the wish for a bike where there is one: what speaks of that bike falls with the wish. */
+/** The members of the fork's problem, and the wish for a bike where there is one. What stands under a wish falls with it. */
 export function partiesOf(
   prepared: Prepared,
   fork: ForkProblem,
@@ -51,18 +51,27 @@ export function partiesOf(
   readonly holdsOf: (held: ReadonlySet<number>) => (member: number) => boolean;
 } {
   const { bike } = prepared.now;
-  const wish: ForkMember[] =
+  const onto: ForkMember[] =
     bike && !bike.own
       ? [{ kind: 'want', code: 'want-onto', params: { bike: bike.bike.name }, source: null, wish: { kind: 'onto' } }]
       : [];
-  const members = [...fork.members, ...wish];
+  const members = [...fork.members, ...onto];
   const ontoAt = fork.members.length;
+  const wishOver = new Map(
+    [...fork.under].map(([member, over]) => [
+      member,
+      members.flatMap(({ wish }, at) => (wish !== null && nameOf(wish) === nameOf(over) ? [at] : [])),
+    ]),
+  );
   return {
     members,
-    order: [...wish.map(() => ontoAt), ...memberOrder(fork)],
-    holdsOf: (held) => (member) => held.has(member) && (!fork.ontoMembers.has(member) || held.has(ontoAt)),
+    order: [...onto.map(() => ontoAt), ...memberOrder(fork)],
+    holdsOf: (held) => (member) => held.has(member) && (wishOver.get(member) ?? [member]).some((at) => held.has(at)),
   };
 }
+
+const nameOf = (wish: Wish): string =>
+  [wish.kind, 'name' in wish ? wish.name : 'trait' in wish ? wish.trait : ''].join(' ');
 
 /** Who has a say, in the order in which they are named, and which of them can stand together. */
 interface Dispute {
@@ -246,7 +255,7 @@ function withoutBike(
   const { onto: _onto, ontoSize: _size, ...question } = prepared.question;
   const again = prepare(world, question).prepared;
   const best = again ? bestOf(world, again, budget) : null;
-  if (!best || idle(best)) return null;
+  if (!best || isIdle(best)) return null;
   const [total, minutes, days] = best.vector;
   return {
     drop: givers.map(({ code, params }) => ({ code, params })),
@@ -256,9 +265,6 @@ function withoutBike(
     days: Number.isFinite(days) ? days : null,
   };
 }
-
-/** A plan that changes nothing and does nothing. */
-const idle = ({ work }: Candidate): boolean => work.changed.length === 0 && work.order.length === 0;
 
 /** The wants without the wishes given up; a travel given up, or a kept one, becomes the nearest that can be had below and above. */
 function relaxed(
@@ -312,7 +318,7 @@ function solveAgain(
   const question: Question = { ...prepared.question, wants: asked };
   const best = bestOf(world, settled(world, { ...prepared, question }), budget);
   if (!best) return 'not-stated';
-  if (idle(best)) return 'nothing-left';
+  if (isIdle(best)) return 'nothing-left';
   const [total, minutes, days] = best.vector;
   return {
     drop: drop.map(({ code, params }) => ({ code, params })),

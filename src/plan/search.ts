@@ -71,6 +71,9 @@ export function bestPlan(
   return typeof least === 'string' ? least : (leaves.at(least.values, least.vector) ?? 'none');
 }
 
+/** A candidate that changes nothing and does nothing: the fork stays as it is. */
+export const isIdle = ({ work }: Candidate): boolean => work.changed.length === 0 && work.order.length === 0;
+
 /** What is known of a problem that is asked about again and again, for as long as somebody holds it. */
 const standings = new WeakMap<ForkProblem['problem'], Standing>();
 

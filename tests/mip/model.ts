@@ -21,7 +21,7 @@ export interface Model {
 
 export function modelOf(generated: Generated, question: QuestionInput): Model {
   const build = buildModel(deskOf(generated, question));
-  wants(build);
+  const notStated = wants(build);
   const work = workModel(build);
   const { cost, rank, days, unpriced } = buyingModel(build, work);
   return {
@@ -32,7 +32,7 @@ export function modelOf(generated: Generated, question: QuestionInput): Model {
       work.minutes,
       { terms: [[1, rank]], plus: 0 },
       { terms: unpriced, plus: 0 },
-      { terms: build.unknowns.map((one) => [1, one]), plus: 0 },
+      { terms: [...build.unknowns, ...notStated].map((one) => [1, one]), plus: 0 },
     ],
   };
 }

@@ -4,10 +4,10 @@ import { type Desk, partsOfRole } from './desk.ts';
 import type { Var } from './programme.ts';
 import { held } from './written.ts';
 
-/** Section 3: what is wanted of the build, and the traits that stay because nobody asked for others. */
-export function wants(model: BuildModel): void {
+/** Section 3: what is wanted of the build, and the traits that stay because nobody asked for others. Gives the variables that count traits of which nobody says whether they stay. */
+export function wants(model: BuildModel): readonly Var[] {
   wanted(model);
-  kept(model);
+  return kept(model);
 }
 
 function wanted({ desk, programme, bodies, travels, slots, changed }: BuildModel): void {
@@ -43,17 +43,30 @@ const BODY_TRAITS: Readonly<Record<string, (body: RawChassis) => readonly unknow
   'brake-mount': ({ brake }) => [brake?.mount, held(brake?.native)],
 };
 
-/** What is stated now is the same afterwards, unless the wish names the trait. */
-function kept({ desk, programme, bodies, travels, slots }: BuildModel): void {
+/** What is stated now is the same afterwards, unless the wish names the trait; where it is not stated afterwards, that is not known. */
+function kept({ desk, programme, bodies, travels, slots }: BuildModel): readonly Var[] {
   const named = namedTraits(desk);
-  for (const [trait, read] of Object.entries(BODY_TRAITS)) {
-    if (named.has(trait)) continue;
-    const before = read(desk.body);
-    for (const { value, chosen } of bodies) {
-      const after = read(value);
-      if (before.some((one, at) => one !== undefined && one !== after[at])) programme.add([[1, chosen]], '=', 0);
+  const unknowns: Var[] = [];
+  const keep = (
+    before: readonly unknown[],
+    options: readonly { readonly after: readonly unknown[]; readonly chosen: Var }[],
+  ) => {
+    const unknown = programme.yesOrNo();
+    unknowns.push(unknown);
+    for (const { after, chosen } of options) {
+      const stated = before.flatMap((one, at) => (one === undefined ? [] : [{ one, then: after[at] }]));
+      const differs = stated.some(({ one, then }) => then !== undefined && then !== one);
+      const isSilent = stated.some(({ then }) => then === undefined);
+      if (differs || (isSilent && !desk.question.allowUnknown)) programme.add([[1, chosen]], '=', 0);
+      else if (isSilent) programme.imply([chosen], [unknown]);
     }
-  }
+  };
+  for (const [trait, read] of Object.entries(BODY_TRAITS))
+    if (!named.has(trait))
+      keep(
+        read(desk.body),
+        bodies.map(({ value, chosen: body }) => ({ after: read(value), chosen: body })),
+      );
   if (!named.has('travel'))
     programme.imply(
       [],
@@ -61,11 +74,16 @@ function kept({ desk, programme, bodies, travels, slots }: BuildModel): void {
     );
   for (const [slot, trait] of [['spring', 'kind'], ...(desk.family.keeps ?? []).map((one) => ['damper', one])]) {
     if (slot === undefined || trait === undefined || named.has(`${slot}.${trait}`)) continue;
-    const value = desk.parts.get(desk.now.get(slot)?.sku ?? '')?.traits?.[trait];
-    if (value === undefined) continue;
-    const keeps = ({ part }: Choice): boolean => part?.traits?.[trait] === value;
-    programme.imply([], chosen(slots.get(slot) ?? [], keeps));
+    const stated = (part: Choice['part']): string | undefined => part?.traits?.[trait];
+    keep(
+      [stated(desk.parts.get(desk.now.get(slot)?.sku ?? '') ?? null)],
+      (slots.get(slot) ?? []).map(({ part, chosen: one }) => ({
+        after: [part === null ? 'nothing' : stated(part)],
+        chosen: one,
+      })),
+    );
   }
+  return unknowns;
 }
 
 /** Traits that the wish names, by itself or by the part that it wants. */

@@ -22,7 +22,7 @@ import { metByWheel } from './wishes.ts';
 export const bikeRules = (scene: Scene): readonly Member[] => [
   ...blockingNotices(scene),
   ...(scene.now.bike === null ? [] : rulesOfBike(scene, scene.now.bike)).map(
-    (member): Member => ({ ...member, onlyOnto: scene.question.onto !== undefined }),
+    (member): Member => ({ ...member, under: scene.question.onto === undefined ? null : 'want-onto' }),
   ),
 ];
 

@@ -2,9 +2,9 @@ import type { Answer, Refusal } from '../../src/plan/answer.ts';
 import type { Question } from '../../src/plan/question.ts';
 import type { Book } from './book.ts';
 import { choicesOf, visitBuilds } from './choices.ts';
-import type { Member } from './member.ts';
+import { keyOf, type Member, speakingOf } from './member.ts';
 import { rulesOf } from './plans.ts';
-import { type Scene, sceneOf } from './scene.ts';
+import { type Draft, type Scene, sceneOf } from './scene.ts';
 import { isObtainable } from './stock-rules.ts';
 import { towardTravel, wishes } from './wishes.ts';
 import { workOf } from './work.ts';
@@ -19,15 +19,14 @@ export function missingWays(
   const shown = refusal.instead.map(({ drop }) =>
     wishes(scene).filter((one) => drop.some((given) => isNamedBy(one, given))),
   );
-  const said = new Set(shown.map(keyOf));
+  const said = new Set(shown.map(setKey));
   return leastWays(scene).filter((way) => !said.has(way));
 }
 
 const isNamedBy = (member: Member, { code, params }: Refusal['instead'][number]['drop'][number]): boolean =>
   member.code === code && Object.entries(member.names).every(([name, value]) => params[name] === value);
 
-const nameOf = ({ code, names }: Member): string => `${code} ${Object.values(names).join(' ')}`.trim();
-const keyOf = (members: readonly Member[]): string => members.map(nameOf).sort().join(' + ');
+const setKey = (members: readonly Member[]): string => members.map(keyOf).sort().join(' + ');
 
 /** A set of wishes to give up: whether something is left to do then that can be had. */
 type Ways = Map<string, { readonly given: readonly string[]; isSomething: boolean; isNothing: boolean }>;
@@ -53,12 +52,18 @@ const isProperPart = (part: readonly string[], whole: readonly string[]): boolea
 /** With some wants left out of the question, every set of kept traits that a build then breaks. */
 function addWays(scene: Scene, all: readonly Member[], given: readonly Member[], ways: Ways): void {
   const asked: Scene = { ...scene, question: askedWithout(scene.question, given) };
-  const kept = new Set(all.filter(({ code }) => code === 'kept-trait').map(nameOf));
+  const kept = new Set(all.filter(({ code }) => code === 'kept-trait').map(keyOf));
   const left = wishesLeft(scene, asked, given);
-  const mayBreak = left.filter((one) => kept.has(nameOf(one)));
-  const held = left.filter((one) => !kept.has(nameOf(one)));
-  visitBuilds(choicesOf(asked, 'what is listed'), [...held, ...rulesOf(asked)], (draft) => {
-    const names = [...given, ...mayBreak.filter((one) => !one.holds(draft))].map(nameOf).sort();
+  const mayBreak = left.filter((one) => kept.has(keyOf(one)));
+  const held = left.filter((one) => !kept.has(keyOf(one)));
+  const silent = speakingOf(rulesOf(asked), mayBreak).filter(({ under }) =>
+    mayBreak.some((one) => keyOf(one) === under),
+  );
+  const rules = rulesOf(asked).filter(({ under }) => !silent.some((one) => one.under === under));
+  const isBroken = (wish: Member, draft: Draft): boolean =>
+    !wish.holds(draft) || silent.some((one) => one.under === keyOf(wish) && !one.holds(draft));
+  visitBuilds(choicesOf(asked, 'what is listed'), [...held, ...rules], (draft) => {
+    const names = [...given, ...mayBreak.filter((one) => isBroken(one, draft))].map(keyOf).sort();
     const key = names.join(' + ');
     const way = ways.get(key) ?? { given: names, isSomething: false, isNothing: false };
     ways.set(key, way);
@@ -81,7 +86,7 @@ function askedWithout(question: Question, given: readonly Member[]): Question {
   const has = (code: string): boolean => given.some((one) => one.code === code);
   const named = (code: string, name: string): readonly unknown[] =>
     given.filter((one) => one.code === code).map(({ names }) => names[name]);
-  const { travel, wheel, spacers, coilRate, axleToCrown, offset, ...lists } = question.wants;
+  const { travel, wheel, spacers, coilRate, axleToCrown, offset, traits, ...lists } = question.wants;
   return {
     ...question,
     wants: {
@@ -92,6 +97,9 @@ function askedWithout(question: Question, given: readonly Member[]): Question {
       ...(axleToCrown === undefined || has('want-axle-to-crown') ? {} : { axleToCrown }),
       ...(offset === undefined || has('want-offset') ? {} : { offset }),
       ...lists,
+      traits: Object.fromEntries(
+        Object.entries(traits).filter(([trait]) => !named('want-trait', 'trait').includes(trait)),
+      ),
       use: lists.use.filter((sku) => !named('want-use', 'sku').includes(sku)),
       keep: lists.keep.filter((slot) => !named('want-keep', 'slot').includes(slot)),
       renew: lists.renew.filter((slot) => !named('want-renew', 'slot').includes(slot)),

@@ -13,8 +13,8 @@ export interface Member {
   readonly isWish: boolean;
   /** True where it fails only because nobody says; such failures may be allowed, and are counted. */
   readonly isSilence: boolean;
-  /** It has a say only while the fork is to go onto the bike that the question names. */
-  readonly onlyOnto: boolean;
+  /** The wish by whose leave it speaks, by its key; null where it speaks by itself. */
+  readonly under: string | null;
   /** The choices it looks at. */
   readonly looksAt: readonly string[];
   /** What it is beside others: the need for things in hand goes by the wishes for work that are held, and by what the others look at. */
@@ -29,9 +29,18 @@ export const rule = (given: Given): Member => ({
   shows: {},
   isWish: false,
   isSilence: false,
-  onlyOnto: false,
+  under: null,
   beside: null,
   ...given,
 });
 
 export const wish = (given: Given): Member => rule({ ...given, isWish: true });
+
+export const keyOf = ({ code, names }: Pick<Member, 'code' | 'names'>): string =>
+  [code, ...Object.values(names)].join(' ');
+
+/** Those that have a say beside each other: what stands under a wish speaks only where that wish is one of them. */
+export function speakingOf(members: readonly Member[], wishes: readonly Member[] = members): readonly Member[] {
+  const keys = new Set(wishes.map(keyOf));
+  return members.filter(({ under }) => under === null || keys.has(under));
+}

@@ -21,16 +21,18 @@ export function oracle(book: Book, question: QuestionInput): OracleAnswer {
 
 export function solve(scene: Scene): OracleAnswer {
   const builds = buildsOf(scene, scene.question.allowUnknown);
-  if (builds.some((build) => isNothing(scene, build))) return { status: 'nothing-to-do', builds, front: [] };
-  const front = inOrderOf(scene.question.prefer, frontOf(scene, builds));
+  const staying = builds.find((build) => isNothing(scene, build));
+  if (staying?.unknowns === 0) return { status: 'nothing-to-do', builds, front: [] };
+  const unbeaten = frontOf(scene, builds).filter(({ build }) => build !== staying);
+  const front = inOrderOf(scene.question.prefer, unbeaten);
   if (front.length > 0) return { status: 'answered', builds, front };
+  if (staying !== undefined) return { status: 'nothing-to-do', builds, front };
   if (builds.length > 0) return { status: 'not-obtainable', builds, front };
   return { status: buildsOf(scene, true).length > 0 ? 'not-known' : 'impossible', builds, front };
 }
 
 /** The fork is as it is wished, nothing is renewed, and nothing has to be bought. */
-const isNothing = (scene: Scene, { draft, work, unknowns }: Build): boolean =>
-  unknowns === 0 &&
+const isNothing = (scene: Scene, { draft, work }: Build): boolean =>
   work.steps.length === 0 &&
   slotsOf(scene).every((slot) => !isChanged(scene, draft, slot)) &&
   scene.question.wants.use.every((sku) => scene.book.parts.has(sku));

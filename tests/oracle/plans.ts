@@ -9,6 +9,7 @@ import type { Member } from './member.ts';
 import { forkRules } from './rules.ts';
 import { contentOf, type Draft, isChanged, nowIn, type Scene, slotsOf } from './scene.ts';
 import type { Packs } from './shopping.ts';
+import { silentWishes } from './silent-wishes.ts';
 import { money } from './stock.ts';
 import { wishes } from './wishes.ts';
 import { sum, type Work, wantedServices, workOf } from './work.ts';
@@ -37,7 +38,11 @@ export interface OraclePlan {
   readonly packs: Packs;
 }
 
-export const rulesOf = (scene: Scene): readonly Member[] => [...forkRules(scene), ...bikeRules(scene)];
+export const rulesOf = (scene: Scene): readonly Member[] => [
+  ...forkRules(scene),
+  ...bikeRules(scene),
+  ...silentWishes(scene),
+];
 
 /** Every build that meets the wishes and the rules; what is not known may be allowed, and is counted. */
 export function buildsOf(scene: Scene, allowUnknown: boolean): readonly Build[] {

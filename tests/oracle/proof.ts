@@ -1,7 +1,7 @@
 import type { Answer, Member as Cited, Refusal } from '../../src/plan/answer.ts';
 import type { Book } from './book.ts';
 import { type Choice, choicesOf, type Range, someBuild } from './choices.ts';
-import { type Member, type Value, wish } from './member.ts';
+import { keyOf, type Member, speakingOf, type Value, wish } from './member.ts';
 import { rulesOf } from './plans.ts';
 import { neighbourRules } from './rules.ts';
 import { type Scene, sceneOf } from './scene.ts';
@@ -58,11 +58,9 @@ const citedBy = (members: readonly Member[], { code, params }: Cited): readonly 
 const agrees = (params: Cited['params'], name: string, value: Value): boolean =>
   !(name in params) || params[name] === value;
 
-/** Whether members can stand together; what speaks of the bike has a say only beside the wish to go onto it. */
+/** Whether members can stand together. */
 function canStand({ scene, choices }: Proof, members: readonly Member[]): boolean {
-  const isOnto = members.some(({ code }) => code === 'want-onto');
-  const speaking = members.filter(({ onlyOnto }) => isOnto || !onlyOnto);
-  return someBuild(scene, choices, speaking) !== null;
+  return someBuild(scene, choices, speakingOf(members)) !== null;
 }
 
 /** Each member is true, together they cannot stand, and without any one of them they can. */
@@ -129,18 +127,14 @@ function conflictWithin(
   chosen: readonly Member[],
   more: number,
 ): readonly Member[] | null {
-  const isOnto = chosen.some(({ code }) => code === 'want-onto');
   const { scene, choices } = proof;
-  const build = someBuild(
-    scene,
-    choices,
-    chosen.filter(({ onlyOnto }) => isOnto || !onlyOnto),
-  );
+  const build = someBuild(scene, choices, speakingOf(chosen));
   if (build === null) return chosen;
   if (more === 0) return null;
-  const speaking = isOnto ? atoms : atoms.filter(({ onlyOnto }) => !onlyOnto);
-  const onto = atoms.filter(({ code }) => code === 'want-onto' && !isOnto);
-  for (const member of [...onto, ...speaking.filter((one) => !one.holds(build))]) {
+  const held = new Set(chosen.map(keyOf));
+  const opening = atoms.filter((one) => !held.has(keyOf(one)) && atoms.some(({ under }) => under === keyOf(one)));
+  const broken = speakingOf(atoms, chosen).filter((one) => !one.holds(build));
+  for (const member of new Set([...opening, ...broken])) {
     const found = conflictWithin(proof, atoms, [...chosen, member], more - 1);
     if (found !== null) return found;
   }

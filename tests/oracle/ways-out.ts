@@ -1,7 +1,7 @@
 import type { Refusal } from '../../src/plan/answer.ts';
 import { parseMoney } from '../../src/quantity/money.ts';
 import { choicesOf, visitBuilds } from './choices.ts';
-import type { Member } from './member.ts';
+import { type Member, speakingOf, wish } from './member.ts';
 import { solve } from './oracle.ts';
 import { inOrderOf, rulesOf } from './plans.ts';
 import { type Draft, type Scene, sceneOf } from './scene.ts';
@@ -54,7 +54,7 @@ function canStandWithout(scene: Scene, drop: Drop): boolean {
   const travel = drop.some(({ code }) => code === 'want-travel') ? scene.question.wants.travel : undefined;
   const toward = travel === undefined ? [] : [towardTravel(scene, travel)];
   const lessScene = withoutWishes(scene, drop);
-  const held = [...left, ...toward, ...rulesOf(lessScene)];
+  const held = [...left, ...toward, ...speakingOf(rulesOf(lessScene), [...left, ONTO])];
   let found = false;
   visitBuilds(choicesOf(scene, 'what is listed'), held, (draft) => {
     found = isSomething(scene, draft);
@@ -63,20 +63,30 @@ function canStandWithout(scene: Scene, drop: Drop): boolean {
   return found;
 }
 
+/** What speaks of the bike is left out with the bike already. */
+const ONTO = wish({ code: 'want-onto', looksAt: [], holds: () => true });
+
 const isSomething = (scene: Scene, draft: Draft): boolean =>
   workOf(scene, draft).steps.length > 0 && isObtainable(scene, draft);
 
 const isNamedBy = (member: Member, { code, params }: Drop[number]): boolean =>
   member.code === code && Object.entries(member.names).every(([name, value]) => params[name] === value);
 
-/** The rule of volume spacers heeds two wishes; the bike's rules heed whether the fork goes onto it. */
+/** The rule of volume spacers heeds two wishes, silence the wish that asks; the bike's rules heed whether the fork goes onto it. */
 function withoutWishes(scene: Scene, drop: Drop): Scene {
-  const { spacers, ...wants } = scene.question.wants;
-  const isDropped = (code: string): boolean => drop.some((one) => one.code === code);
+  const { spacers, coilRate, axleToCrown, offset, traits, ...wants } = scene.question.wants;
+  const isDropped = (code: string, trait?: string): boolean =>
+    drop.some((one) => one.code === code && (trait === undefined || one.params.trait === trait));
   const keep = isDropped('want-keep')
     ? wants.keep.filter((slot) => !drop.some(({ code, params }) => code === 'want-keep' && params.slot === slot))
     : wants.keep;
-  const kept = spacers === undefined || isDropped('want-spacers') ? {} : { spacers };
+  const kept = {
+    ...(spacers === undefined || isDropped('want-spacers') ? {} : { spacers }),
+    ...(coilRate === undefined || isDropped('want-coil-rate') ? {} : { coilRate }),
+    ...(axleToCrown === undefined || isDropped('want-axle-to-crown') ? {} : { axleToCrown }),
+    ...(offset === undefined || isDropped('want-offset') ? {} : { offset }),
+    traits: Object.fromEntries(Object.entries(traits).filter(([trait]) => !isDropped('want-trait', trait))),
+  };
   const question = { ...scene.question, wants: { ...wants, ...kept, keep } };
   const now = isDropped('want-onto') ? { ...scene.now, bike: scene.now.ownBike } : scene.now;
   return { ...scene, question, now };

@@ -86,19 +86,23 @@ const wantCoilRate = (scene: Scene, rate: number): Member =>
     code: 'want-coil-rate',
     shows: { rate },
     looksAt: ['coil'],
-    holds: (draft) => partIn(scene, draft, 'coil')?.rate === Math.round(rate * 1000),
+    holds: (draft) => {
+      const coil = partIn(scene, draft, 'coil');
+      return coil !== null && (coil.rate === undefined || coil.rate === Math.round(rate * 1000));
+    },
   });
 
 type Bounds = NonNullable<Question['wants']['offset']>;
-const isWithin = (length: number | null, { least, greatest }: Bounds): boolean =>
-  length !== null && millimetres(least) <= length && length <= millimetres(greatest);
+/** Who says nothing does not say no. */
+const mayBeWithin = (length: number | null, { least, greatest }: Bounds): boolean =>
+  length === null || (millimetres(least) <= length && length <= millimetres(greatest));
 
 const wantAxleToCrown = ({ now }: Scene, bounds: Bounds): Member =>
   wish({
     code: 'want-axle-to-crown',
     shows: { ...bounds },
     looksAt: ['chassis', 'travel', ...Object.keys(now.family.settings)],
-    holds: (draft) => isWithin(axleToCrown(now.family, chassisOf(draft), travelIn(draft), draft.settings), bounds),
+    holds: (draft) => mayBeWithin(axleToCrown(now.family, chassisOf(draft), travelIn(draft), draft.settings), bounds),
   });
 
 const wantOffset = (bounds: Bounds): Member =>
@@ -106,7 +110,7 @@ const wantOffset = (bounds: Bounds): Member =>
     code: 'want-offset',
     shows: { ...bounds },
     looksAt: ['chassis'],
-    holds: (draft) => isWithin(chassisOf(draft).offset ?? null, bounds),
+    holds: (draft) => mayBeWithin(chassisOf(draft).offset ?? null, bounds),
   });
 
 /** `damper.lockout` is the trait `lockout` of what stands in the slot `damper`. */
@@ -122,7 +126,8 @@ const wantTrait = (scene: Scene, trait: string, value: string): Member =>
     names: { trait },
     shows: { value },
     looksAt: [choiceOf(slotOfTrait(trait))],
-    holds: (draft) => partTrait(scene, draft, trait) === value,
+    holds: (draft) =>
+      partIn(scene, draft, slotOfTrait(trait)) !== null && (partTrait(scene, draft, trait) ?? value) === value,
   });
 
 /** A part is in the build. Kits and supplies are a matter of buying, not of the build. */
@@ -174,15 +179,16 @@ const wantRenew = (scene: Scene, slot: string): Member => {
 };
 
 /** A trait of the chassis, part by part; what is not stated is undefined. */
-const CHASSIS_TRAITS: Readonly<Record<string, (chassis: Chassis) => readonly (string | number | undefined)[]>> = {
-  wheel: ({ wheel }) => [wheel],
-  axle: ({ axle }) => [axle.standard, axle.spacing, axle['rotor-plane']],
-  offset: ({ offset }) => [offset],
-  steerer: ({ steerer }) => [steerer?.kind, steerer?.top, steerer?.['crown-race']],
-  'brake-mount': ({ brake }) => [brake?.mount, brake?.native],
-};
+export const CHASSIS_TRAITS: Readonly<Record<string, (chassis: Chassis) => readonly (string | number | undefined)[]>> =
+  {
+    wheel: ({ wheel }) => [wheel],
+    axle: ({ axle }) => [axle.standard, axle.spacing, axle['rotor-plane']],
+    offset: ({ offset }) => [offset],
+    steerer: ({ steerer }) => [steerer?.kind, steerer?.top, steerer?.['crown-race']],
+    'brake-mount': ({ brake }) => [brake?.mount, brake?.native],
+  };
 
-function keptTraits(scene: Scene): readonly Member[] {
+export function keptTraits(scene: Scene): readonly Member[] {
   const { now } = scene;
   const kept: Member[] = Object.entries(CHASSIS_TRAITS).flatMap(([trait, read]) =>
     keptOfChassis(now.chassis, trait, read),
@@ -201,7 +207,7 @@ function keptTraits(scene: Scene): readonly Member[] {
   return kept.filter(({ names }) => !named.has(String(names.trait)));
 }
 
-/** What is stated now must be stated so afterwards. */
+/** What is stated now and stated afterwards is the same. */
 function keptOfChassis(
   now: Chassis,
   trait: string,
@@ -216,7 +222,7 @@ function keptOfChassis(
       looksAt: ['chassis'],
       holds: (draft) => {
         const after = read(chassisOf(draft));
-        return before.every((value, at) => value === undefined || value === after[at]);
+        return before.every((value, at) => [undefined, after[at]].includes(value) || after[at] === undefined);
       },
     }),
   ];
@@ -233,7 +239,7 @@ function keptOfPart(scene: Scene, trait: string): readonly Member[] {
       names: { trait },
       shows: { value },
       looksAt: [choiceOf(slot)],
-      holds: (draft) => partTrait(scene, draft, trait) === value,
+      holds: (draft) => partIn(scene, draft, slot) !== null && (partTrait(scene, draft, trait) ?? value) === value,
     }),
   ];
 }

@@ -183,6 +183,9 @@ export interface MemberParams {
   readonly 'want-axle-to-crown': { readonly least: number; readonly greatest: number };
   readonly 'want-offset': { readonly least: number; readonly greatest: number };
   readonly 'want-trait': { readonly trait: string; readonly value: string };
+  readonly 'coil-rate-not-known': SilentPart;
+  readonly 'trait-not-known': SilentPart & { readonly trait: string };
+  readonly 'chassis-trait-not-known': { readonly trait: string; readonly chassis: string };
   readonly 'frame-travel': FrameRange;
   readonly 'frame-axle-to-crown': FrameRange;
   readonly 'part-travel-limit': {
@@ -217,6 +220,10 @@ export interface MemberParams {
     readonly renew: string;
   };
   readonly 'notice-blocks': { readonly notice: string; readonly title: string; readonly text: string };
+}
+interface SilentPart {
+  readonly sku: string;
+  readonly name: string;
 }
 interface FrameRange {
   readonly bike: string;

@@ -8,6 +8,9 @@ type BikeCode =
   | 'want-axle-to-crown'
   | 'want-offset'
   | 'want-trait'
+  | 'coil-rate-not-known'
+  | 'trait-not-known'
+  | 'chassis-trait-not-known'
   | 'frame-travel'
   | 'frame-axle-to-crown'
   | 'part-travel-limit'
@@ -52,6 +55,25 @@ export const bikeMembers: WordsTable<Pick<MemberParams, BikeCode>> = {
     meaning: 'The wish for a part with a certain trait.',
     way: () => 'Ask for another trait, or leave it out.',
     example: { trait: 'damper.lockout', value: 'none' },
+  },
+  'coil-rate-not-known': {
+    say: ({ sku, name }) => `of ${name} (${sku}) the rate must be stated, and the catalogue is silent`,
+    meaning: 'A coil of a certain rate is wished for. Whether this coil has it nobody says: not a yes, and not a no.',
+    way: () => askTheMaker,
+    example: { sku: 'AB-COIL-X', name: 'coil' },
+  },
+  'trait-not-known': {
+    say: ({ sku, name, trait }) =>
+      `of ${name} (${sku}) the ${traitName(trait)} must be stated, and the catalogue is silent`,
+    meaning: 'A trait is wished for or kept. Whether this part has it nobody says: not a yes, and not a no.',
+    way: () => askTheMaker,
+    example: { sku: 'AB-DMP-1', name: 'damper', trait: 'damper.lockout' },
+  },
+  'chassis-trait-not-known': {
+    say: ({ chassis, trait }) => `of ${chassis} the ${traitName(trait)} must be stated, and the catalogue is silent`,
+    meaning: 'A measure of the fork is wished for or kept. That of this chassis nobody says: not a yes, and not a no.',
+    way: () => askTheMaker,
+    example: { chassis: 'Example for 622 wheels', trait: 'offset' },
   },
   'frame-travel': {
     say: ({ bike, least, greatest }) =>
