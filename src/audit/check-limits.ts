@@ -23,12 +23,16 @@ function* checkRange(scene: Scene): Iterable<Fault> {
   }
 }
 
-/** The stroke is judged against the travel where the damper is new or anything that sets the travel is. */
+/** True where a part or anything that sets the travel is new, be the travel the same or not. */
+const isJudged = (scene: Scene, slot: string): boolean =>
+  travelIsNew(scene) ||
+  scene.chassisChanged ||
+  [slot, 'spring', 'travel-spacers'].some((one) => scene.changed.has(one));
+
 function* checkStroke(scene: Scene): Iterable<Fault> {
-  const isNew = ['damper', 'spring', 'travel-spacers'].some((slot) => scene.changed.has(slot));
   const stroke = length(row(partIn(scene, scene.after, 'damper')?.dimensions).stroke);
   const travel = scene.after.travel;
-  if (stroke === null || travel === null || !(isNew || travelIsNew(scene) || scene.chassisChanged)) return;
+  if (stroke === null || travel === null || !isJudged(scene, 'damper')) return;
   if (stroke < travel) yield fault('damper-stroke', `the damper's stroke is ${stroke} um, the travel ${travel}`);
 }
 
@@ -43,10 +47,10 @@ function* checkLength(scene: Scene): Iterable<Fault> {
 
 /** The travel that a part's maker allows in the chassis; where the fork's maker says otherwise, both are shown. */
 function* checkPartLimits(scene: Scene, slot: string): Iterable<Fault> {
-  const { after, plan, changed } = scene;
+  const { after, plan } = scene;
   const part = partIn(scene, after, slot);
   const clause = part && givingClause(part, after.chassis, scene.made);
-  if (!clause || !isRow(clause.limits) || !(changed.has(slot) || travelIsNew(scene) || scene.chassisChanged)) return;
+  if (!clause || !isRow(clause.limits) || !isJudged(scene, slot)) return;
   const own = row(after.chassis.travel);
   const ends = ['least', 'greatest'] as const;
   const [least, greatest] = ends.map((end) => length(row(clause.limits)[end]));

@@ -2,9 +2,10 @@ import { BIKE_SLOTS, type BikeLimit, type Catalog, type Chassis, type Part, type
 import { AGREEMENTS, disagreement, type Measured } from '../fitment/index.ts';
 import type { Micrometres } from '../quantity/index.ts';
 import { type BikeContext, headTubeLength } from './bike.ts';
-import { axleToCrown, familyOf, givingClause } from './build.ts';
+import { axleToCrown, familyOf } from './build.ts';
 import { chassisMeasures } from './measures.ts';
 import type { Member, Params } from './member.ts';
+import { shownRange, within } from './range.ts';
 import type { Rule, Variables } from './variables.ts';
 import { type ForkWants, takesWheel } from './wants.ts';
 
@@ -23,11 +24,10 @@ const silent = (code: string, params: Params, source: SourceRef | null): Member 
   wish: null,
 });
 
-/** What the fork afterwards must suit on its bike, and the limits that makers of parts state for the fork. model.md, section 10. */
+/** What the fork afterwards must suit on its bike. model.md, section 10. */
 export function bikeRules(variables: Variables, wants: ForkWants): Rule[] {
-  const rules = issuerLimits(variables);
   const { bike } = variables.now;
-  if (!bike) return rules;
+  if (!bike) return [];
   const ofBike = [
     ...frameLimits(variables, bike, wants),
     ...ratingRules(variables, bike),
@@ -36,46 +36,8 @@ export function bikeRules(variables: Variables, wants: ForkWants): Rule[] {
     ...rotorRules(variables, bike),
     ...steererRules(variables, wants, bike),
   ];
-  return [...rules, ...(bike.own ? ofBike : ofBike.map((one): Rule => ({ ...one, under: { kind: 'onto' } })))];
+  return bike.own ? ofBike : ofBike.map((one): Rule => ({ ...one, under: { kind: 'onto' } }));
 }
-
-/** Travel within what the maker of the spring or damper allows in the chassis: beside the fork maker's own range, the stricter holds. One rule for each statement. */
-function issuerLimits(variables: Variables): Rule[] {
-  const { catalog, chassisVariable, travelVariable, now } = variables;
-  return variables.domains.flatMap(({ slot, contents }, at): Rule[] => {
-    if (slot.role !== 'spring' && slot.role !== 'damper') return [];
-    const variable = at + 1;
-    return contents.flatMap((content, value) =>
-      variables.chassis.flatMap((body, chassisValue): Rule[] => {
-        const part = content ? catalog.parts.get(content.sku) : undefined;
-        const clause = part ? givingClause(catalog, part, body, now.identity) : null;
-        const limits = clause?.limits;
-        if (!part || !clause || !limits) return [];
-        return [
-          {
-            scope: [chassisVariable, variable, travelVariable],
-            member: rule(
-              'part-travel-limit',
-              { slot: slot.name, sku: part.sku, name: part.name, chassis: body.name, ...shownRange(limits) },
-              clause.source,
-            ),
-            only: [chassisValue, value, null],
-            holds: ([chassis = 0, held = 0, travel = 0]) =>
-              chassis !== chassisValue ||
-              held !== value ||
-              (chassis === 0 && held === 0 && travel === 0) ||
-              within(limits, variables.travel(travel)),
-          },
-        ];
-      }),
-    );
-  });
-}
-
-const within = (
-  { least, greatest }: { readonly least: number | null; readonly greatest: number | null },
-  value: number,
-): boolean => (least === null || value >= least) && (greatest === null || value <= greatest);
 
 /** True where a statement of the frame's maker speaks of a fork with such a crown and wheel. */
 const speaks = (limit: BikeLimit, bike: BikeContext, crown: 'single' | 'dual', wheel: number): boolean =>
@@ -138,17 +100,6 @@ function measuredAs(chassis: Chassis, length: Micrometres | null, how: 'along-st
     Math.sqrt(how === 'straight' ? length ** 2 + chassis.offset ** 2 : length ** 2 - chassis.offset ** 2),
   );
 }
-
-const shownRange = ({
-  least,
-  greatest,
-}: {
-  readonly least: number | null;
-  readonly greatest: number | null;
-}): Params => ({
-  least: least === null ? null : least / 1000,
-  greatest: greatest === null ? null : greatest / 1000,
-});
 
 /**
  * Motor assistance, category of use and dual crowns: only what a maker says yes to; silence is unknown. They speak of family and bike, of

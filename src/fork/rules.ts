@@ -1,8 +1,10 @@
-import { BIKE_SLOTS, type Chassis, listsOf, type Part, type Slot } from '../catalog/index.ts';
+import { BIKE_SLOTS, listsOf, type Part, type Slot } from '../catalog/index.ts';
 import { AGREEMENTS, type Agreement, disagreement, successorsOf } from '../fitment/index.ts';
 import { spacerCounts, travelsOf } from './build.ts';
 import { fitRules } from './fit-rules.ts';
+import { issuerLimits } from './issuer-limits.ts';
 import type { Member, Params } from './member.ts';
+import { shownRange, within } from './range.ts';
 import type { Rule, Variables } from './variables.ts';
 import type { ForkWants } from './wants.ts';
 
@@ -22,6 +24,7 @@ export const standingRules = (variables: Variables): Rule[] => [
   ...needRules(variables),
   ...travelRules(variables),
   ...damperRules(variables),
+  ...issuerLimits(variables),
 ];
 
 /** Those that ask what is wanted: the count of volume spacers, and which slots some operation opens. */
@@ -158,10 +161,10 @@ function travelRules(variables: Variables): Rule[] {
   const rules = variables.chassis.map(
     (body, at): Rule => ({
       scope: [chassisVariable, travelVariable],
-      member: rule('travel-range', rangeParams(body), body.source),
+      member: rule('travel-range', { chassis: body.name, ...shownRange(body.travel) }, body.source),
       only: [at, null],
       holds: ([chassis = 0, travel = 0]) =>
-        chassis !== at || (chassis === 0 && travel === 0) || withinRange(body, variables.travel(travel)),
+        chassis !== at || (chassis === 0 && travel === 0) || within(body.travel, variables.travel(travel)),
     }),
   );
   const listed = spring === null ? 0 : (variables.domains[spring - 1]?.contents.length ?? 0);
@@ -197,25 +200,12 @@ function travelRules(variables: Variables): Rule[] {
 /** What a spring gives where it gives no travel: none of the travels in play. */
 const NO_TRAVEL = -1;
 
-const rangeParams = (chassis: Chassis): Params => ({
-  chassis: chassis.name,
-  least: chassis.travel.least === null ? null : chassis.travel.least / 1000,
-  greatest: chassis.travel.greatest === null ? null : chassis.travel.greatest / 1000,
-});
-
-const withinRange = (chassis: Chassis, travel: number): boolean =>
-  (chassis.travel.least === null || travel >= chassis.travel.least) &&
-  (chassis.travel.greatest === null || travel <= chassis.travel.greatest);
-
 /**
  * A damper's stroke is at least the travel: one rule for each damper, with its stroke to show. A damper that is too short already is a fact only as long as nothing
  * that sets the travel changes, be the travel the same or not. Its closed length is an agreement with the chassis.
  */
 function damperRules(variables: Variables): Rule[] {
-  const setters = [
-    variables.chassisVariable,
-    ...['spring', 'travel-spacers'].flatMap((slot) => variables.slotVariable(slot) ?? []),
-  ];
+  const setters = [variables.chassisVariable, ...variables.travelSetters];
   return variables.domains.flatMap(({ slot, contents }, at): Rule[] => {
     if (slot.role !== 'damper') return [];
     const variable = at + 1;

@@ -67,6 +67,11 @@ export class Variables {
     return at < 0 ? null : at + 1;
   }
 
+  /** The variables of the slots that set the travel in a chassis. */
+  get travelSetters(): readonly number[] {
+    return ['spring', 'travel-spacers'].flatMap((slot) => this.slotVariable(slot) ?? []);
+  }
+
   /** The variable of a setting; null where the family has no such setting. */
   settingVariable(name: string): number | null {
     const at = this.settings.findIndex(({ setting }) => setting.name === name);

@@ -109,31 +109,34 @@ function checkSmallest(proof: Proof, conflicts: Refusal['conflicts']): readonly 
 }
 
 /** Members that have a say by themselves. Silence has none where all that is not known is allowed. */
-const allAtoms = ({ members, status }: Proof): readonly Member[] =>
-  members.filter(
+function allAtoms({ members, status }: Proof): Atoms {
+  const all = members.filter(
     ({ code, isSilence }) =>
       code !== 'toward-travel' &&
       (status !== 'impossible' || !isSilence) &&
       (status === 'not-obtainable' || code !== 'not-obtainable'),
   );
+  const over = new Set(all.map(({ under }) => under));
+  return { all, openers: all.filter((one) => over.has(keyOf(one))) };
+}
+
+interface Atoms {
+  readonly all: readonly Member[];
+  /** Wishes that others stand under: a build may meet them, and then those speak. */
+  readonly openers: readonly Member[];
+}
 
 /**
  * A conflict that holds `chosen` and at most `more` other members, or null.
  * Some build meets what is chosen, or it is a conflict; and every conflict has a member that this build does not meet.
  */
-function conflictWithin(
-  proof: Proof,
-  atoms: readonly Member[],
-  chosen: readonly Member[],
-  more: number,
-): readonly Member[] | null {
+function conflictWithin(proof: Proof, atoms: Atoms, chosen: readonly Member[], more: number): readonly Member[] | null {
   const { scene, choices } = proof;
   const build = someBuild(scene, choices, speakingOf(chosen));
   if (build === null) return chosen;
   if (more === 0) return null;
-  const held = new Set(chosen.map(keyOf));
-  const opening = atoms.filter((one) => !held.has(keyOf(one)) && atoms.some(({ under }) => under === keyOf(one)));
-  const broken = speakingOf(atoms, chosen).filter((one) => !one.holds(build));
+  const opening = atoms.openers.filter((one) => !chosen.includes(one));
+  const broken = speakingOf(atoms.all, chosen).filter((one) => !one.holds(build));
   for (const member of new Set([...opening, ...broken])) {
     const found = conflictWithin(proof, atoms, [...chosen, member], more - 1);
     if (found !== null) return found;

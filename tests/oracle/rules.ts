@@ -161,15 +161,19 @@ const partTravelLimit = (scene: Scene, slot: string): Member =>
   rule({
     code: 'part-travel-limit',
     names: { slot },
-    looksAt: ['chassis', 'travel', slot],
+    looksAt: ['chassis', 'travel', 'spring', ...slotsOfRole(scene, 'travel-spacers'), slot],
     holds: (draft) => {
       const part = partIn(scene, draft, slot);
-      const isSame =
-        !isChanged(scene, draft, slot) && !isTravelChanged(scene, draft) && !isChassisChanged(scene, draft);
-      if (part === null || isSame) return true;
+      if (part === null || !isTravelJudged(scene, draft, slot)) return true;
       return isWithin(travelIn(draft), fittingClause(part, chassisOf(draft), scene.now.when)?.limits ?? {});
     },
   });
+
+/** What a part says of the travel is judged where the part or anything that sets the travel changes. */
+const isTravelJudged = (scene: Scene, draft: Draft, slot: string): boolean =>
+  [slot, 'spring', 'travel-spacers'].some((one) => isChanged(scene, draft, one)) ||
+  isTravelChanged(scene, draft) ||
+  isChassisChanged(scene, draft);
 
 export const isWithin = (length: number, { least, greatest }: Limits): boolean =>
   (least === undefined || least <= length) && (greatest === undefined || length <= greatest);
@@ -346,11 +350,7 @@ const damperStrokes = (scene: Scene, slot: string): readonly Member[] =>
         shows: { stroke: inMillimetres(stroke) },
         looksAt: ['chassis', 'travel', 'spring', ...slotsOfRole(scene, 'travel-spacers'), slot],
         holds: (draft) =>
-          contentOf(draft, slot)?.sku !== part.sku ||
-          (![slot, 'spring', 'travel-spacers'].some((one) => isChanged(scene, draft, one)) &&
-            !isTravelChanged(scene, draft) &&
-            !isChassisChanged(scene, draft)) ||
-          stroke >= travelIn(draft),
+          contentOf(draft, slot)?.sku !== part.sku || !isTravelJudged(scene, draft, slot) || stroke >= travelIn(draft),
       }),
     ];
   });

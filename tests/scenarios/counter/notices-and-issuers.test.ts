@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { askDemo } from '../../support/ask.ts';
+import { askDemo, askIn } from '../../support/ask.ts';
+import { loadDemoWith } from '../../support/demo.ts';
 import { bought, changes, flagParams, flags, lines, money, onlyPlan } from '../../support/plan-views.ts';
 import { QUESTIONS } from './questions.ts';
 import { conflicts, members, refused, verdict, waysOut } from './refusals.ts';
@@ -114,5 +115,55 @@ describe('stricter of two issuers, fennock-622 of 2024-02 from 140 to 160 mm wit
     const plan = onlyPlan(await askDemo(QUESTIONS.withoutIssuer));
     expect([money(plan), plan.minutes, plan.readyInDays]).toEqual([['99.70', '21.50', '66.70', '187.90'], 58, 0]);
     expect(flags(plan)).toEqual(['advice hazard', 'verify frame-limit']);
+  });
+});
+
+/** Another cartridge that gives just what the one in the fork gives. */
+const SAME_TRAVEL = `
+parts:
+  - sku: FN-AIR-160-Z
+    maker: ostrell
+    name: Fennock air cartridge 160, light shaft
+    role: spring
+    dimensions: { bore: 29.8 mm, shaft: 9 mm, ring-groove: 1.8 mm }
+    interfaces: { spacer-seat: snap-24 }
+    traits: { kind: air }
+    fits:
+      - family: fennock
+        travel: 160 mm
+        volume-spacers: { standard: 0, greatest: 2 }
+        source: { document: ostrell-fennock-service, page: 14 }
+    price: "150.00"
+`;
+
+// model.md, section 10: what the maker of a damper allows is judged where the damper or anything that sets the travel changes, be the travel the same or not.
+describe('a damper beyond what its maker allows is in the fork, fennock-622 of 2024-02 at 160 mm', () => {
+  const beyond = {
+    chassis: 'fennock-622',
+    travelNow: 160,
+    built: '2024-02',
+    with: { damper: { sku: 'VH-DMP-FN', quantity: 1 } },
+  };
+
+  it('another cartridge of the same travel: the damper of the fork maker goes in with it', async () => {
+    const loaded = await loadDemoWith({ yaml: SAME_TRAVEL });
+    const use = ['FN-AIR-160-Z'];
+    expect(changes(onlyPlan(askIn(loaded, { ...beyond, wants: { use } })))).toEqual([
+      'spring: FN-AIR-160-W -> FN-AIR-160-Z',
+      'damper: VH-DMP-FN -> FN-DMP',
+    ]);
+    const kept = askIn(loaded, { ...beyond, wants: { use, keep: ['damper'] } });
+    expect(verdict(kept)).toEqual(refused('impossible'));
+    expect(members(kept, 'part-travel-limit')[0]?.params).toMatchObject({
+      sku: 'VH-DMP-FN',
+      least: 130,
+      greatest: 150,
+    });
+  });
+
+  it('nothing that sets the travel changes: it is a fact, and stays', async () => {
+    const answer = await askDemo({ ...beyond, wants: { service: ['fennock-lower-leg-service'] } });
+    expect(answer.plans.map((plan) => plan.build.damper?.sku)).toEqual(answer.plans.map(() => 'VH-DMP-FN'));
+    expect(answer.status).toBe('answered');
   });
 });
