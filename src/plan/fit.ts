@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import type { Catalog, Chassis, Clause, Part } from '../catalog/index.ts';
+import { type Catalog, type Chassis, type Clause, listsOf, type Part } from '../catalog/index.ts';
 import {
   AGREEMENTS,
   type Disagreement,
@@ -266,9 +266,7 @@ function ties(catalog: Catalog, part: Part, chassis: Chassis): Reason[] {
   const neighbours = AGREEMENTS.filter(({ with: neighbour }) => neighbour !== 'upper' && neighbour !== 'lowers')
     .filter(({ role, with: neighbour, measure, kind }) => {
       const measures = kind === 'interface' ? part.interfaces : part.dimensions;
-      const rivals = [...catalog.parts.values()].filter(
-        (other) => other.role === neighbour && other.fits.some((clause) => clause.family === chassis.family),
-      );
+      const rivals = listsOf(catalog).partsAbout(neighbour, chassis.family);
       return role === part.role && measures.has(measure) && rivals.length > 1;
     })
     .map(({ code, measure, with: neighbour, kind }) => {
