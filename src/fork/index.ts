@@ -14,4 +14,4 @@ export type { Member, Wish } from './member.ts';
 export { buildNow, type Now } from './now.ts';
 export { buildOf, type ForkProblem, forkProblem, opensNoMore, silencesOf, travelOfValues } from './problem.ts';
 export { TOWARD_TRAVEL } from './want-tables.ts';
-export type { Bounds, ForkWants } from './wants.ts';
+export { type Bounds, type ForkWants, shownTraitIn } from './wants.ts';

@@ -160,7 +160,20 @@ function brought(used: readonly Part[], bodies: readonly Chassis[], of: (chassis
   });
 }
 
-/** A kept trait as people say it. */
+/** A kept trait as a build has it and people say it: "20x110", "46 mm", "crown"; null where nobody states it. */
+export function shownTraitIn(
+  catalog: Catalog,
+  { chassis, slots }: Build,
+  travel: Micrometres,
+  trait: string,
+): string | null {
+  if (trait === 'travel') return `${travel / 1000} mm`;
+  const [slot = '', name] = trait.split('.');
+  if (name === undefined) return shownTrait(chassis, trait);
+  return catalog.parts.get(slots.get(slot)?.sku ?? '')?.traits.get(name) ?? null;
+}
+
+/** A kept trait of the chassis as people say it. */
 function shownTrait(chassis: Chassis, trait: string): string {
   const mm = (value: number | null): string => (value === null ? 'unknown' : `${value / 1000} mm`);
   switch (trait) {

@@ -4,6 +4,7 @@ import {
   type ForkProblem,
   type ForkWants,
   forkProblem,
+  shownTraitIn,
   TOWARD_TRAVEL,
   travelOfValues,
   type Wish,
@@ -321,12 +322,18 @@ function solveAgain(
   if (isIdle(best)) return 'nothing-left';
   const [total, minutes, days] = best.vector;
   return {
-    drop: drop.map(({ code, params }) => ({ code, params })),
+    drop: drop.map(({ code, params }) => ({ code, params: { ...params, ...becomes(world, best, params) } })),
     wants: asked,
     money: money(world, minor(total)),
     minutes,
     days: Number.isFinite(days) ? days : null,
   };
+}
+
+/** What comes in place of a kept trait that is given up. */
+function becomes({ catalog }: World, { build, travel }: Candidate, { trait }: Member['params']): Member['params'] {
+  const then = typeof trait === 'string' ? shownTraitIn(catalog, build, travel, trait) : null;
+  return then === null ? {} : { becomes: then };
 }
 
 function bestOf(world: World, prepared: Prepared, budget: StepBudget): Candidate | null {

@@ -82,8 +82,9 @@ function newWords(question: QuestionInput, way: WayOut, known: Known): string {
 }
 
 function dropped({ code, params, message }: WayOut['drop'][number]): string {
-  const { trait, value } = params;
-  return code === 'kept-trait' ? words.refusal.kept(String(trait), String(value)) : message;
+  const { trait, value, becomes } = params;
+  if (code !== 'kept-trait') return message;
+  return words.refusal.kept(String(trait), String(value), typeof becomes === 'string' ? becomes : null);
 }
 
 function closing({ status }: AnswerDocument, { instead, complete }: Refused): string {

@@ -67,10 +67,11 @@ function wayLines(scene: Scene, way: WayOut, number: number): string[] {
   ];
 }
 
-/** What is given up, short: a kept trait by its name and value. */
+/** What is given up, short: a kept trait by its name, its value and what comes in its place. */
 function givenUp({ language }: Scene, member: WayOut['drop'][number]): string {
-  const { trait, value } = member.params;
-  if (member.code === 'kept-trait') return `${language.phrases.trait(String(trait))}: ${String(value)}`;
+  const { trait, value, becomes } = member.params;
+  if (member.code === 'kept-trait')
+    return `${language.phrases.trait(String(trait))}: ${[value, becomes ?? []].flat().join(' -> ')}`;
   return say(language, 'members', member);
 }
 

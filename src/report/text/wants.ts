@@ -16,13 +16,14 @@ export const bikeWords = ({ catalog }: Scene, bike: string, size: string | undef
 
 /** Each wish in words. */
 export function wantList({ language, catalog }: Scene, wants: Wants): string[] {
-  const { role } = language.phrases;
+  const { role, trait } = language.phrases;
   return [
     ...(wants.travel === undefined ? [] : [`${wants.travel} mm of travel`]),
     ...(wants.wheel === undefined ? [] : [`a ${wheelWords(wants.wheel)} wheel`]),
     ...(wants.coilRate === undefined ? [] : [`a coil of ${wants.coilRate} N/mm`]),
     ...boundWords('axle-to-crown', wants.axleToCrown),
     ...boundWords('offset', wants.offset),
+    ...Object.entries(wants.traits).map(([name, value]) => `${trait(name)}: ${value}`),
     ...wants.use.map((sku) => `use ${sku}`),
     ...wants.keep.map((slot) => `keep the ${role(slot)}`),
     ...wants.renew.map((slot) => `renew the ${role(slot)}`),
@@ -33,9 +34,6 @@ export function wantList({ language, catalog }: Scene, wants: Wants): string[] {
 
 function boundWords(name: string, bounds: Wants['offset']): string[] {
   if (bounds === undefined) return [];
-  return [
-    `${name} ${Object.entries(bounds)
-      .map(([end, value]) => `${end} ${value} mm`)
-      .join(', ')}`,
-  ];
+  const { least, greatest } = bounds;
+  return [least === greatest ? `${name} ${least} mm` : `${name} ${least} mm to ${greatest} mm`];
 }

@@ -133,7 +133,8 @@ export interface MemberParams {
   readonly 'want-renew': { readonly slot: string; readonly possible: boolean };
   readonly 'want-service': { readonly service: string };
   readonly 'want-onto': { readonly bike: string };
-  readonly 'kept-trait': { readonly trait: string; readonly value: string };
+  /** `becomes`: what comes in its place, where a way out gives it up. */
+  readonly 'kept-trait': { readonly trait: string; readonly value: string; readonly becomes?: string };
   readonly 'part-fits': { readonly slot: string; readonly complete: boolean };
   readonly 'fit-not-known': { readonly slot: string };
   readonly dimension: {

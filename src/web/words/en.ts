@@ -327,7 +327,8 @@ export const en = {
     asks: 'Press one to ask it.',
     without: 'without that wish',
     gives: (dropped: readonly string[]): string => `gives up: ${dropped.join('; ')}`,
-    kept: (name: string, value: string): string => `${trait(name)}: ${value}`,
+    kept: (name: string, value: string, becomes: string | null): string =>
+      `${trait(name)}: ${becomes === null ? value : `${value} -> ${becomes}`}`,
     complete: 'Each was solved again, whole. These are all there are.',
     more: 'Each was solved again, whole. There may be more.',
     none: 'There is no other wish to offer.',

@@ -1,7 +1,7 @@
 import type { WordsTable } from '../language.ts';
 import type { MemberParams } from '../params.ts';
 import { roleName, traitName } from './names.ts';
-import { rangeWords } from './shared.ts';
+import { boundWords, rangeWords } from './shared.ts';
 
 type BikeCode =
   | 'want-coil-rate'
@@ -39,13 +39,13 @@ export const bikeMembers: WordsTable<Pick<MemberParams, BikeCode>> = {
     example: { rate: 7.5 },
   },
   'want-axle-to-crown': {
-    say: ({ least, greatest }) => `an axle-to-crown from ${least} mm to ${greatest} mm`,
+    say: ({ least, greatest }) => `an axle-to-crown ${boundWords(least, greatest)}`,
     meaning: 'The wish for an axle-to-crown within bounds.',
     way: () => 'Ask for wider bounds.',
     example: { least: 510, greatest: 525 },
   },
   'want-offset': {
-    say: ({ least, greatest }) => `an offset from ${least} mm to ${greatest} mm`,
+    say: ({ least, greatest }) => `an offset ${boundWords(least, greatest)}`,
     meaning: 'The wish for an offset within bounds.',
     way: () => 'Ask for wider bounds.',
     example: { least: 42, greatest: 46 },

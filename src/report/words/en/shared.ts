@@ -32,5 +32,9 @@ export function rangeWords(least: number | null, greatest: number | null): strin
   return greatest === null ? `starts at ${least} mm` : `goes from ${least} mm to ${greatest} mm`;
 }
 
+/** Bounds that are wished for: "from 42 mm to 46 mm", "of 44 mm" where they are one. */
+export const boundWords = (least: number, greatest: number): string =>
+  least === greatest ? `of ${least} mm` : `from ${least} mm to ${greatest} mm`;
+
 /** A value that already has its unit, or a length in mm. */
 export const mm = (value: string | number): string => (typeof value === 'number' ? `${value} mm` : value);
