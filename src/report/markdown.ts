@@ -10,7 +10,7 @@ import { refusalSections } from './text/refusal.ts';
 import { takenBy, toolName, toolOf, torqueWords } from './text/torque.ts';
 import { verdictLines } from './text/verdict.ts';
 import { wishedFor } from './text/wants.ts';
-import { partLines } from './text/work.ts';
+import { offerWords, partLines } from './text/work.ts';
 import { say, wayOut } from './words/say.ts';
 
 /** A worksheet to print and take to the bench: the recommended plan with boxes to tick and blanks to fill in. */
@@ -33,6 +33,7 @@ export function worksheet(scene: Scene): string {
         ...tools(scene, plan),
         ...oil(scene, plan),
         ...effects(scene, plan),
+        ...offers(scene),
         ...steps(scene, plan),
       ]
     : [...head, '```', ...plainText(scene), '```', ''];
@@ -173,6 +174,13 @@ function effects(scene: Scene, plan: Plan): string[] {
   ];
 }
 
+/** What goes well with the job, to be asked before the fork is closed. */
+function offers(scene: Scene): string[] {
+  const words = offerWords(scene);
+  if (words.length === 0) return [];
+  return [`## ${scene.language.phrases.heading.offers}`, '', ...words.map((offer) => `- [ ] ${literal(offer)}`), ''];
+}
+
 /** Oil by leg, as it is poured. */
 function oil(scene: Scene, plan: Plan): string[] {
   const all = plan.steps.flatMap(({ amounts }) => amounts.filter(({ action }) => action === 'use'));
@@ -220,7 +228,7 @@ function stepLines(scene: Scene, plan: Plan, step: Step, number: number): string
       (amount) =>
         `  - [ ] ${amount.action === 'drain' ? 'drain' : 'use'} ${literal(`${amount.name}: ${amountWords(scene, plan, amount)}`)}`,
     ),
-    ...step.looks.map((look) => `  - [ ] look: ${literal(lookWords(scene, plan, look))}`),
+    ...step.looks.map((look) => `  - [ ] look: ${literal(lookWords(scene, plan, step, look))}`),
     ...step.cautions.map((caution) => `  - careful: ${literal(caution)}`),
   ];
 }

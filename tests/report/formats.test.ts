@@ -86,6 +86,34 @@ describe('markdown', () => {
     }
   });
 
+  it('a worksheet: says what goes well with the job while the fork is open, and what it adds', () => {
+    const answer = answerTo({ travel: 130 });
+    const text = worksheet(sceneOf(answer));
+    expect(answer.offers.length).toBeGreaterThan(0);
+    expect(text).toContain('## While it is open');
+    for (const { name, money } of answer.offers) expect(text).toContain(`- [ ] ${name}: ${money} EUR more`);
+  });
+
+  // odrun-work: preload off 1 min, set 4 min; a coil comes out with the preload off, cap and coil are no steps of this service
+  it('a look after the way there is closed: says the minutes of the steps that are done again', () => {
+    const reply = ask(world, {
+      chassis: 'odrun-584',
+      travelNow: 180,
+      wants: { service: ['odrun-lower-leg-service'] },
+    });
+    if (reply.kind === 'faults') throw new Error(JSON.stringify(reply.faults));
+    const looks = worksheet(sceneOf(reply.answer))
+      .split('\n')
+      .filter((line) => line.includes('look:') && line.includes('adds:'));
+    const [sag, ...others] = [
+      ...looks.filter((line) => line.includes('Sag')),
+      ...looks.filter((line) => !line.includes('Sag')),
+    ];
+    expect(sag).toContain('it is closed by now: 5 min of steps are done again');
+    expect(others.length).toBeGreaterThan(1);
+    for (const other of others) expect(other).not.toContain('closed by now');
+  });
+
   it('a refusal: is written out too', () => {
     expect(worksheet(sceneOf(answerTo({ travel: 180 })))).toContain('Proved impossible');
   });

@@ -14,7 +14,11 @@ export function workSections(scene: Scene, plan: Plan): string[] {
     ...section(page, heading.tools, toolLines(scene, plan)),
     ...workOrder(scene, plan),
     ...section(page, heading.money, moneyLines(scene, plan)),
-    ...section(page, heading.offers, offerLines(scene)),
+    ...section(
+      page,
+      heading.offers,
+      offerWords(scene).flatMap((offer) => wrapped(page, offer, '  ', '    ')),
+    ),
   ];
 }
 
@@ -113,7 +117,7 @@ function stepLines(scene: Scene, plan: Plan, step: Step, { number, main }: Stand
     ...amountLines(scene, plan, step, 'drain').flatMap((text) => detail('strong', 'Drain', text)),
     ...amountLines(scene, plan, step, 'use').flatMap((text) => detail('strong', 'Use', text)),
     ...(step.tools.length === 0 ? [] : detail('faint', 'Tools', step.tools.map((id) => toolOf(plan, id)).join(', '))),
-    ...step.looks.flatMap((look) => detail('warn', 'Look', lookWords(scene, plan, look))),
+    ...step.looks.flatMap((look) => detail('warn', 'Look', lookWords(scene, plan, step, look))),
     ...step.cautions.flatMap((caution) => detail('warn', 'Care', caution)),
   ];
 }
@@ -163,15 +167,11 @@ function moneyLines({ page }: Scene, { money }: Plan): string[] {
   ];
 }
 
-function offerLines({ answer, page, language }: Scene): string[] {
-  const { phrases } = language;
+/** Services that go well with the plan while the fork is open: what each would add. */
+export function offerWords({ answer, language: { phrases } }: Pick<Scene, 'answer' | 'language'>): string[] {
   const currency = answer.plans[0]?.money.currency ?? '';
-  return answer.offers.flatMap(({ service, name, money, minutes, days, atLeast }) =>
-    wrapped(
-      page,
+  return answer.offers.map(
+    ({ service, name, money, minutes, days, atLeast }) =>
       `${name}: ${atLeast ? 'at least ' : ''}${phrases.more(money, currency)}, ${minutes === 0 ? 'no more time' : `${minutes} min more`}, ${phrases.ready(days)} (--service ${service})`,
-      '  ',
-      '    ',
-    ),
   );
 }

@@ -15,8 +15,8 @@ export interface Phrases {
   readonly speaker: Readonly<Record<'want' | 'kept' | 'now' | 'rule' | 'listing' | 'stock' | 'notice', string>>;
   readonly money: (amount: string, currency: string, atLeast: 'exact' | 'at-least') => string;
   readonly more: (amount: string, currency: string) => string;
-  /** What a look would add, should it find what it looks for; the empty text where it adds nothing. */
-  readonly lookAdds: (look: Step['looks'][number], currency: string) => string;
+  /** What a look would add, should it find what it looks for, and the minutes of steps done again for it; the empty text where it adds nothing. */
+  readonly lookAdds: (look: Step['looks'][number], currency: string, again: number) => string;
   readonly minutes: (minutes: number) => string;
   readonly ready: (days: number | null) => string;
   readonly arrives: (days: number | null) => string;

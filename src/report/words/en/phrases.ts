@@ -26,17 +26,18 @@ export const phrases: Phrases = {
   money: (amount, currency, atLeast) => `${atLeast === 'at-least' ? 'at least ' : ''}${amount} ${currency}`,
   more: (amount, currency) =>
     amount.startsWith('-') ? `${amount.slice(1)} ${currency} less` : `${amount} ${currency} more`,
-  lookAdds: ({ adds, extra }, currency) => {
+  lookAdds: ({ adds, extra }, currency, again) => {
     if (adds.length === 0) return '';
     const slots = adds.map(roleName).join(', ');
     if (extra === null) return `adds: ${slots}; not to be had under this number`;
-    if (extra.money === '0.00' && extra.minutes === 0) return `adds: ${slots}; in this plan already`;
-    const time = extra.minutes === 0 ? 'no more time' : `${extra.minutes} min more`;
+    const anew = again === 0 ? '' : `; it is closed by now: ${again} min of steps are done again`;
+    if (extra.money === '0.00' && extra.minutes === 0) return `adds: ${slots}; in this plan already${anew}`;
+    const time = extra.minutes > 0 ? `, ${extra.minutes} min more` : again > 0 ? '' : ', no more time';
     const wait =
       extra.days === 0
         ? ''
         : `, ${extra.days === null ? 'date not known' : `ready in ${extra.days} ${extra.days === 1 ? 'day' : 'days'}`}`;
-    return `adds: ${slots}; ${extra.atLeast ? 'at least ' : ''}${phrases.more(extra.money, currency)}, ${time}${wait}`;
+    return `adds: ${slots}; ${extra.atLeast ? 'at least ' : ''}${phrases.more(extra.money, currency)}${time}${wait}${anew}`;
   },
   minutes: (minutes) => `${minutes} min`,
   ready: (days) =>
