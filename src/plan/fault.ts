@@ -7,7 +7,13 @@ export interface FaultParams {
   readonly 'chassis-or-bike': { readonly example: string };
   readonly 'travel-now-missing': { readonly chassis: string; readonly travels: readonly string[] };
   readonly 'bike-without-fork': { readonly bike: string };
-  readonly 'several-forks-of-bike': { readonly bike: string; readonly choices: readonly string[] };
+  /** `sizes`, `built`: the values that tell the forks apart; empty where these do not. */
+  readonly 'several-forks-of-bike': {
+    readonly bike: string;
+    readonly sizes: readonly string[];
+    readonly built: readonly string[];
+    readonly choices: readonly string[];
+  };
   readonly 'unknown-setting': { readonly setting: string; readonly family: string; readonly known: readonly string[] };
   readonly 'unknown-sku': { readonly sku: string; readonly nearest: readonly string[] };
   readonly 'not-a-part': {

@@ -5,6 +5,7 @@ import { type Micrometres, millimetres } from '../quantity/index.ts';
 import { type Fault, fault } from './fault.ts';
 import { noBike, noChassis } from './no-record.ts';
 import type { Question } from './question.ts';
+import { severalForks } from './several-forks.ts';
 
 /** The fork in front of you before its build is looked up: from its chassis, or from the bike it left the works with. */
 export interface Start {
@@ -82,12 +83,6 @@ function forkOfBike(bike: Bike, size: string | null, identity: Identity, questio
   if (found.length === 1 && only) return only;
   if (question.chassis !== undefined && question.travelNow !== undefined) return null;
   if (all.length === 0) return { faults: [fault('bike-without-fork', { bike: bike.id })] };
-  const choices = (found.length === 0 ? all : found).map((fork) => {
-    const sizes = fork.sizes === null ? '' : ` (size ${fork.sizes.join(', ')})`;
-    const { from, to } = fork.months ?? { from: null, to: null };
-    const span = [from === null ? [] : `from ${from}`, to === null ? [] : `to ${to}`].flat().join(' ');
-    const months = span === '' ? '' : ` (built ${span})`;
-    return `--chassis ${fork.chassis} --travel-now ${fork.travel / 1000}${sizes}${months}`;
-  });
-  return { faults: [fault('several-forks-of-bike', { bike: bike.id, choices })] };
+  const left = found.length === 0 ? all : found;
+  return { faults: [severalForks(bike, left, { size, month: identity.month })] };
 }

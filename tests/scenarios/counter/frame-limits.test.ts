@@ -33,6 +33,29 @@ describe('from the bike it left the works with, dallowick-brannig m of 2024-05',
     const choices = JSON.stringify(faults[0]?.params);
     expect(choices).toContain('fennock-622');
     expect(choices).toContain('quennet-622');
+    expect(faults[0]?.params).toMatchObject({ sizes: [], built: ['to 2023-12', 'from 2024-01'] });
+  });
+});
+
+describe('a bike that left the works with several forks', () => {
+  const params = async (question: Parameters<typeof faultsDemo>[0]) => (await faultsDemo(question))[0]?.params;
+
+  it('neither size nor month: both are asked for, with the values that there are', async () => {
+    expect(await params({ bike: 'dallowick-brannig' })).toMatchObject({
+      sizes: ['s', 'm', 'l', 'xl'],
+      built: ['to 2023-12', 'from 2024-01'],
+    });
+  });
+
+  it('the month is said: the size is left', async () => {
+    expect(await params({ bike: 'dallowick-brannig', built: '2024-05' })).toMatchObject({
+      sizes: ['s', 'm', 'l', 'xl'],
+      built: [],
+    });
+  });
+
+  it('forks that differ by size alone: no month is asked for', async () => {
+    expect(await params({ bike: 'hennivar-tarric' })).toMatchObject({ sizes: ['s', 'm', 'l'], built: [] });
   });
 });
 

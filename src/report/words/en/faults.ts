@@ -1,7 +1,7 @@
 import type { FaultParams } from '../../../plan/index.ts';
 import type { WordsTable } from '../language.ts';
 import { roleName } from './names.ts';
-import { nearestHint, orList } from './shared.ts';
+import { andList, nearestHint, orList } from './shared.ts';
 
 /** What is wrong with a question before anything is worked out. */
 export const faults: WordsTable<FaultParams> = {
@@ -51,8 +51,20 @@ export const faults: WordsTable<FaultParams> = {
   'several-forks-of-bike': {
     say: ({ bike }) => `${bike} left the works with different forks.`,
     meaning: 'The fork of a bike can depend on frame size and month of production.',
-    way: ({ choices }) => `Say which it is: ${orList(choices)}.`,
-    example: { bike: 'example-trail', choices: ['--size M', '--size L'] },
+    way: ({ sizes, built, choices }) => {
+      const settle = [
+        ...(sizes.length === 0 ? [] : [`--size ${orList(sizes)}`]),
+        ...(built.length === 0 ? [] : [`--built YYYY-MM, ${orList(built)}`]),
+      ];
+      const named = `the fork itself: ${orList(choices)}.`;
+      return settle.length === 0 ? `Name ${named}` : `Add ${andList(settle)}; or name ${named}`;
+    },
+    example: {
+      bike: 'example-trail',
+      sizes: ['m', 'l'],
+      built: [],
+      choices: ['--chassis example-622 --travel-now 140 (size m)', '--chassis example-622 --travel-now 150 (size l)'],
+    },
   },
   'unknown-setting': {
     say: ({ setting, family }) => `${family} has no setting ${setting}.`,
