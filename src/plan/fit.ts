@@ -1,16 +1,10 @@
 import * as z from 'zod';
-import { type Catalog, type Chassis, type Clause, listsOf, type Part } from '../catalog/index.ts';
-import {
-  AGREEMENTS,
-  type Disagreement,
-  fitVerdict,
-  type Identity,
-  possibleGenerations,
-  replacementOf,
-} from '../fitment/index.ts';
+import type { Catalog, Chassis, Clause, Part } from '../catalog/index.ts';
+import { type Disagreement, fitVerdict, type Identity, possibleGenerations } from '../fitment/index.ts';
 import { familyOf } from '../fork/index.ts';
-import { type Source, sourceSchema } from './answer.ts';
+import { sourceSchema } from './answer.ts';
 import type { Fault } from './fault.ts';
+import { type Reason, reason, shown, ties } from './fit-ties.ts';
 import { noChassis, noPart } from './no-record.ts';
 import { sourceOf } from './source.ts';
 
@@ -39,12 +33,6 @@ export const fitSchema = z.strictObject({
   }),
 });
 export type FitDocument = z.infer<typeof fitSchema>;
-type Values = Readonly<Record<string, string | number | boolean | null | readonly string[]>>;
-interface Reason {
-  readonly code: string;
-  readonly params: Values;
-  readonly source: Source | null;
-}
 export type FitAnswer = Omit<FitDocument, 'conditions' | 'reasons'> & {
   readonly conditions: readonly Reason[];
   readonly reasons: readonly Reason[];
@@ -94,7 +82,7 @@ export function judge(catalog: Catalog, part: Part, chassis: Chassis, identity: 
   const verdict = fitVerdict(catalog, part, chassis, identity);
   switch (verdict.kind) {
     case 'fits': {
-      const conditions = ties(catalog, part, chassis);
+      const conditions = ties(catalog, part, chassis, identity);
       const said = reason('clause', { part: part.name, chassis: chassis.name }, sourceOf(verdict.clause.source));
       return {
         verdict: conditions.length > 0 ? 'fits-if' : 'fits',
@@ -117,7 +105,7 @@ export function judge(catalog: Catalog, part: Part, chassis: Chassis, identity: 
       const said = reason('clause', { part: part.name, chassis: chassis.name }, sourceOf(clause.source));
       return {
         verdict: 'fits-if',
-        conditions: [...when, ...ties(catalog, part, chassis)],
+        conditions: [...when, ...ties(catalog, part, chassis, identity)],
         reasons: [said],
         gives: givesOf(clause),
       };
@@ -133,12 +121,6 @@ export function judge(catalog: Catalog, part: Part, chassis: Chassis, identity: 
 }
 
 const nothing: FitAnswer['gives'] = { travels: [], volumeSpacers: [] };
-const reason = (code: string, values: Reason['params'], source: Source | null): Reason => ({
-  code,
-  params: values,
-  source,
-});
-const shown = (value: string | number): string => (typeof value === 'number' ? `${value / 1000} mm` : value);
 
 function judgeBody(part: Part, chassis: Chassis): Judged {
   const listed = chassis[part.role as 'upper' | 'lowers'] === part.sku;
@@ -243,49 +225,4 @@ function whenConditions(
     );
   }
   return conditions;
-}
-
-/** What other slots and parts a part is tied to: they must hold what it needs and not what it excludes. */
-function ties(catalog: Catalog, part: Part, chassis: Chassis): Reason[] {
-  const source = sourceOf(part.source);
-  const own = [
-    ...part.needs.map((need) =>
-      need.kind === 'slot'
-        ? reason('condition-needs-slot', { slot: need.slot, anyOf: need.anyOf, reason: need.reason }, source)
-        : reason('condition-needs-part', { sku: need.sku, quantity: need.quantity, reason: need.reason }, source),
-    ),
-    ...part.excludes.map((exclude) =>
-      reason(
-        'condition-excludes',
-        { other: exclude.kind === 'sku' ? exclude.sku : exclude.slot, reason: exclude.reason },
-        source,
-      ),
-    ),
-  ];
-  // upper and lowers are the chassis' own: the verdict has compared them already
-  const neighbours = AGREEMENTS.filter(({ with: neighbour }) => neighbour !== 'upper' && neighbour !== 'lowers')
-    .filter(({ role, with: neighbour, measure, kind }) => {
-      const measures = kind === 'interface' ? part.interfaces : part.dimensions;
-      const rivals = listsOf(catalog).partsAbout(neighbour, chassis.family);
-      return role === part.role && measures.has(measure) && rivals.length > 1;
-    })
-    .map(({ code, measure, with: neighbour, kind }) => {
-      const value = kind === 'interface' ? part.interfaces.get(measure) : part.dimensions.get(measure);
-      return reason(
-        'condition-neighbour',
-        { agreement: code, neighbour, measure, value: value === undefined ? '' : shown(value) },
-        source,
-      );
-    });
-  const replacement = replacementOf(catalog, part.sku, chassis.family, []);
-  const replaced = replacement
-    ? [
-        reason(
-          'condition-replaced',
-          { by: replacement.by.map(({ sku }) => sku), usable: replacement.oldStockUsable },
-          sourceOf(replacement.source),
-        ),
-      ]
-    : [];
-  return [...own, ...neighbours, ...replaced];
 }

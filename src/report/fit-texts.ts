@@ -38,6 +38,11 @@ export function fitText(page: Page, answer: FitDocument): string {
     ...(travel === ''
       ? []
       : section(page, 'Gives there', [`  travel ${travel}`, ...spacers.map((line) => `  volume spacers, ${line}`)])),
+    ...(verdict === 'fits' || verdict === 'fits-if'
+      ? section(page, 'What has to change with it in a given fork', [
+          `  legwork plan --chassis ${chassis} --travel-now LENGTH --use ${part}`,
+        ])
+      : []),
   ]);
 }
 

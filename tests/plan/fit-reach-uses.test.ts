@@ -29,6 +29,22 @@ describe('fit', () => {
     ]);
   });
 
+  it('fits-if: what must agree with a neighbour names the parts that may be in this fork and do', () => {
+    const answer = verdict('AR-VS', 'arbrask-584');
+    expect(answer.conditions.map(({ params, message }) => [params.measure, params.fitting, message])).toEqual([
+      [
+        'spacer-seat',
+        [],
+        'only where the spring in the fork has a spacer seat of screw-21; none that the catalogue lists for this fork states it.',
+      ],
+      [
+        'bore',
+        ['AR-PLG-170', 'AR-PLG-180'],
+        'only where the spring in the fork has a bore of 31.6 mm; that is AR-PLG-170 or AR-PLG-180.',
+      ],
+    ]);
+  });
+
   it('no: the maker refuses, with the reason', () => {
     const answer = verdict('QN-AIR-212', 'quennet-559');
     expect(answer.verdict).toBe('no');

@@ -32,6 +32,8 @@ export interface FitParams {
     readonly neighbour: string;
     readonly measure: string;
     readonly value: string;
+    /** Parts that have it and may be in this fork. */
+    readonly fitting: readonly string[];
   };
   readonly 'condition-replaced': { readonly by: readonly string[]; readonly usable: boolean };
 }

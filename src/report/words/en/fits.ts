@@ -1,5 +1,6 @@
 import type { WordsTable } from '../language.ts';
 import type { FitParams } from '../params-fit.ts';
+import { orList } from './shared.ts';
 
 const because = (reason: string | null): string => (reason === null ? '' : ` ${reason}`);
 const only = (not: boolean): string => (not ? 'only if the fork is not' : 'only if the fork is');
@@ -119,11 +120,19 @@ export const fits: WordsTable<FitParams> = {
     example: { other: 'volume-spacers', reason: 'They would strike each other.' },
   },
   'condition-neighbour': {
-    say: ({ neighbour, measure, value }) =>
-      `only where the ${plain(neighbour)} in the fork has a ${plain(measure)} of ${value}.`,
+    say: ({ neighbour, measure, value, fitting }) =>
+      `only where the ${plain(neighbour)} in the fork has a ${plain(measure)} of ${value}; ${
+        fitting.length === 0 ? 'none that the catalogue lists for this fork states it' : `that is ${orList(fitting)}`
+      }.`,
     meaning: 'The part must agree with what is in another slot.',
     way: () => 'A plan sees to it.',
-    example: { agreement: 'spacer-seat', neighbour: 'spring', measure: 'spacer-seat', value: 'clip' },
+    example: {
+      agreement: 'spacer-seat',
+      neighbour: 'spring',
+      measure: 'spacer-seat',
+      value: 'clip',
+      fitting: ['AB-AIR-2'],
+    },
   },
   'condition-replaced': {
     say: ({ by, usable }) =>
