@@ -1,4 +1,4 @@
-import { questionSchema, reach } from '../plan/index.ts';
+import { badQuestion, questionSchema, reach, readAsked } from '../plan/index.ts';
 import { reachDocument } from '../report/fit-documents.ts';
 import { reachText } from '../report/fit-texts.ts';
 import { asJson } from '../report/json.ts';
@@ -6,6 +6,7 @@ import { pageWidth } from '../report/layout.ts';
 import { en } from '../report/words/en.ts';
 import { REACH_OPTIONS } from './fit-options.ts';
 import { EXIT, type ExitCode, type Io } from './io.ts';
+import { listedFault } from './listed-fault.ts';
 import { openWorld } from './open-world.ts';
 import { questionOf } from './question-of.ts';
 import type { Given } from './read-options.ts';
@@ -22,20 +23,12 @@ export async function runReach(given: Given, io: Io): Promise<ExitCode> {
     asked.faults.map((fault) => ({ list: 'usage', ...fault })),
   );
   if (!opened) return EXIT.fault;
-  const parsed = questionSchema.safeParse(asked.question(opened.world.catalog));
-  if (!parsed.success) {
-    const faults = parsed.error.issues.map(({ path, message }) => ({
-      list: 'faults' as const,
-      code: 'bad-question',
-      params: { path: path.join('.'), reason: message },
-    }));
-    return sayFaults(io, faults);
-  }
-  const answer = reach(opened.world, parsed.data);
+  const read = readAsked(questionSchema, asked.question(opened.world.catalog));
+  const answer = read.ok ? reach(opened.world, read.value) : { faults: badQuestion(read.wrong) };
   if ('faults' in answer)
     return sayFaults(
       io,
-      answer.faults.map((fault) => ({ list: 'faults', ...fault })),
+      answer.faults.map((fault) => listedFault(fault, REACH_OPTIONS)),
     );
   const document = reachDocument(answer, en);
   io.out(

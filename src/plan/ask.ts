@@ -3,8 +3,9 @@ import { buildOf, type ForkProblem, forkProblem, opensNoMore, silencesOf } from 
 import { minor } from '../quantity/index.ts';
 import { isSolution, Search, StepBudget } from '../solve/index.ts';
 import type { Answer, Status } from './answer.ts';
+import { readAsked } from './asked.ts';
 import { assemblePlans, settingsInMm } from './assemble.ts';
-import { type Fault, fault } from './fault.ts';
+import { badQuestion, type Fault, fault } from './fault.ts';
 import { nowFlags, stayingFlags } from './flags.ts';
 import { money } from './lines.ts';
 import { casesOf, compareCases, MOST_CASES } from './maybe.ts';
@@ -23,18 +24,11 @@ export type Reply =
 
 /** The one door: a question in, an answer out. Takes no clock, file, network or randomness. */
 export function ask(world: World, input: unknown): Reply {
-  const parsed = questionSchema.safeParse(input);
-  if (!parsed.success) {
-    return {
-      kind: 'faults',
-      faults: parsed.error.issues.map(({ path, message }) =>
-        fault('bad-question', { path: path.join('.'), reason: message }),
-      ),
-    };
-  }
-  const { prepared, faults } = prepare(world, parsed.data);
+  const asked = readAsked(questionSchema, input);
+  if (!asked.ok) return { kind: 'faults', faults: badQuestion(asked.wrong) };
+  const { prepared, faults } = prepare(world, asked.value);
   if (!prepared) return { kind: 'faults', faults };
-  if (Object.keys(parsed.data.maybe).length === 0) return { kind: 'answer', answer: work(world, prepared) };
+  if (Object.keys(asked.value.maybe).length === 0) return { kind: 'answer', answer: work(world, prepared) };
   const cases = casesOf(prepared, world.catalog);
   if (cases.length > MOST_CASES)
     return { kind: 'faults', faults: [fault('too-many-cases', { cases: cases.length, most: MOST_CASES })] };

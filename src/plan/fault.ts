@@ -1,3 +1,5 @@
+import type { Wrong } from './asked.ts';
+
 /** What is wrong with a question, before any search: wrong for every answer, so that nothing is computed. */
 export interface FaultParams {
   readonly 'bad-question': { readonly path: string; readonly reason: string };
@@ -47,3 +49,7 @@ export const fault = <Code extends FaultCode>(code: Code, params: FaultParams[Co
   code,
   params: params as Fault['params'],
 });
+
+/** What a schema found wrong with a question. */
+export const badQuestion = (wrong: readonly Wrong[]): Fault[] =>
+  wrong.map(({ path, reason }) => fault('bad-question', { path: path.join('.'), reason }));

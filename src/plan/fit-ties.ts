@@ -1,4 +1,4 @@
-import type { Catalog, Chassis, Part } from '../catalog/index.ts';
+import { type Catalog, type Chassis, listsOf, type Part } from '../catalog/index.ts';
 import {
   AGREEMENTS,
   type Agreement,
@@ -71,9 +71,7 @@ function neighbourReason(
   const measured = (one: Part, name: string): string | number | undefined =>
     kind === 'interface' ? one.interfaces.get(name) : one.dimensions.get(name);
   const value = measured(part, measure);
-  const rivals = [...catalog.parts.values()].filter(
-    (one) => one.role === neighbour && one.fits.some((clause) => clause.family === chassis.family),
-  );
+  const rivals = listsOf(catalog).partsAbout(neighbour, chassis.family);
   if (value === undefined || rivals.length < 2) return null;
   const fitting = rivals
     .filter((one) => measured(one, other) !== undefined && disagreement(agreement, part, one) === null)

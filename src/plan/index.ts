@@ -14,8 +14,9 @@ export type {
 } from './answer.ts';
 export { answerSchema } from './answer.ts';
 export { ask } from './ask.ts';
+export { readAsked, type Wrong } from './asked.ts';
 export type { BikePicture, BikePose } from './bike-picture.ts';
-export type { Fault, FaultCode, FaultParams } from './fault.ts';
+export { badQuestion, type Fault, type FaultCode, type FaultParams } from './fault.ts';
 export { doesFit, type FitAnswer, type FitDocument, type FitQuestion, fitSchema } from './fit.ts';
 export {
   type ChoicesAnswer as ChoicesDocument,

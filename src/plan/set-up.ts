@@ -11,9 +11,10 @@ import {
   springRateOf,
 } from '../physics/index.ts';
 import type { Flag, SpringSide, Unworded } from './answer.ts';
+import { readAsked } from './asked.ts';
 import { drawingOf } from './bike-drawing.ts';
 import { springFlags } from './effect-flags.ts';
-import { type Fault, fault } from './fault.ts';
+import { badQuestion, type Fault } from './fault.ts';
 import { nowFlags } from './flags.ts';
 import { type LoadedSpring, loadedSpring } from './loaded-spring.ts';
 import { type Prepared, prepare } from './prepare.ts';
@@ -39,15 +40,9 @@ const ELSEWHERE = [-10, 0, 10, 20, 30, 40] as const;
  * what is worked out stands beside it. Takes no clock, file, network or randomness.
  */
 export function setUp(world: World, input: unknown): SetUpReply {
-  const parsed = setUpQuestionSchema.safeParse(input);
-  if (!parsed.success)
-    return {
-      kind: 'faults',
-      faults: parsed.error.issues.map(({ path, message }) =>
-        fault('bad-question', { path: path.join('.'), reason: message }),
-      ),
-    };
-  const { filledAt, ...asked } = parsed.data;
+  const read = readAsked(setUpQuestionSchema, input);
+  if (!read.ok) return { kind: 'faults', faults: badQuestion(read.wrong) };
+  const { filledAt, ...asked } = read.value;
   const { prepared, faults } = prepare(world, questionSchema.parse(asked));
   if (!prepared) return { kind: 'faults', faults };
   const { now } = prepared;
@@ -75,7 +70,7 @@ export function setUp(world: World, input: unknown): SetUpReply {
     answer: {
       format: 1,
       catalog: catalog.hash,
-      question: parsed.data,
+      question: read.value,
       status: statusOf(spring, coils),
       now: {
         chassis: now.build.chassis.id,

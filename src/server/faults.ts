@@ -1,5 +1,4 @@
-import type * as z from 'zod';
-import type { Fault } from '../plan/index.ts';
+import type { Wrong as Asked, Fault } from '../plan/index.ts';
 import { en } from '../report/words/en.ts';
 import { say, wayOut } from '../report/words/say.ts';
 import type { Problem, Wrong } from './problems.ts';
@@ -9,20 +8,16 @@ const token = (key: PropertyKey): string => String(key).replaceAll('~', '~0').re
 export const pointerOf = (path: readonly PropertyKey[]): string => path.map((key) => `/${token(key)}`).join('');
 
 /** What a schema found wrong with a question. */
-export function badQuestion(issues: readonly z.core.$ZodIssue[]): Problem {
-  const errors = issues.flatMap((issue): Wrong[] => {
-    // an unknown key is reported on what holds it
-    const paths = issue.code === 'unrecognized_keys' ? issue.keys.map((key) => [...issue.path, key]) : [issue.path];
-    return paths.map((path) => {
-      const params = { path: path.join('.'), reason: issue.message };
-      return {
-        pointer: pointerOf(path),
-        code: 'bad-question',
-        params,
-        detail: say(en, 'faults', { code: 'bad-question', params }),
-        way: 'The form of the question is in the description of this service at /v1/openapi.yaml.',
-      };
-    });
+export function badQuestion(wrong: readonly Asked[]): Problem {
+  const errors = wrong.map(({ path, reason }): Wrong => {
+    const params = { path: path.join('.'), reason };
+    return {
+      pointer: pointerOf(path),
+      code: 'bad-question',
+      params,
+      detail: say(en, 'faults', { code: 'bad-question', params }),
+      way: 'The form of the question is in the description of this service at /v1/openapi.yaml.',
+    };
   });
   return { code: 'bad-question', detail: errors.map(({ detail }) => detail).join(' '), errors };
 }

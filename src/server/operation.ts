@@ -1,4 +1,5 @@
 import type * as z from 'zod';
+import { readAsked } from '../plan/index.ts';
 import type { Edition } from './edition.ts';
 import { badQuestion } from './faults.ts';
 import type { Problem, ProblemCode } from './problems.ts';
@@ -59,12 +60,12 @@ export type Answering<Input> = (edition: Edition, input: Input, gone: AbortSigna
 
 /** Checks a value at the door: what comes behind works with its type. */
 export function understood<Input>(schema: z.ZodType<Input>, value: unknown, answering: Answering<Input>): Understood {
-  const parsed = schema.safeParse(value);
-  if (!parsed.success) return { kind: 'problem', problem: badQuestion(parsed.error.issues) };
+  const asked = readAsked(schema, value);
+  if (!asked.ok) return { kind: 'problem', problem: badQuestion(asked.wrong) };
   return {
     kind: 'ask',
-    key: JSON.stringify(parsed.data),
-    answer: (edition, gone) => answering(edition, parsed.data, gone),
+    key: JSON.stringify(asked.value),
+    answer: (edition, gone) => answering(edition, asked.value, gone),
   };
 }
 

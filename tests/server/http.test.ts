@@ -130,6 +130,11 @@ describe('questions', () => {
     const bad = await problemIn(await post('/v1/plan', { chassis: '', wants: { travel: '130', trvael: 1 } }));
     expect([bad.status, bad.code]).toEqual([400, 'bad-question']);
     expect(bad.errors.map(({ pointer }) => pointer).sort()).toEqual(['/chassis', '/wants/travel', '/wants/trvael']);
+    expect(bad.errors.map(({ detail }) => detail).sort()).toEqual([
+      'chassis is not right: its length must be at least 1.',
+      'wants.travel is not right: it must be a number, and is a text.',
+      'wants.trvael is not right: there is no such key; near it: travel.',
+    ]);
     const twice = await problemIn(await ask(`${FIT}&part=QN-VS`));
     expect([twice.status, twice.errors[0]?.pointer]).toEqual([400, '/part']);
     const surplus = await problemIn(await ask(`${FIT}&colour=red`));
