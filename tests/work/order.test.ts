@@ -78,7 +78,7 @@ describe('order of work', () => {
           order: fc.integer({ min: 1, max: 3 }),
           requires: fc.subarray(NAMES, { maxLength: 1 }),
           after: fc.subarray(NAMES, { maxLength: 1 }),
-          closedBy: fc.option(fc.constantFrom(...NAMES), { nil: null, freq: 1 }),
+          closedBy: fc.option(fc.constantFrom(...NAMES), { nil: null, freq: 2 }),
         }),
       ),
     )
