@@ -50,9 +50,8 @@ function resolve(
 export const doseAmount = (dose: Dose, side: Side | null): number =>
   (side === null ? (dose.amount ?? bothLegs(dose)) : (dose[side] ?? dose.amount)) ?? 0;
 
-/** A dose that is stated by leg only, poured without naming a side: both legs together. */
-const bothLegs = ({ left, right }: Dose): number | null =>
-  left === null && right === null ? null : (left ?? 0) + (right ?? 0);
+/** A dose that is stated by leg only, poured without naming a side: both legs together, 0 where neither is stated. */
+const bothLegs = ({ left, right }: Dose): number => (left ?? 0) + (right ?? 0);
 
 function doseOf(catalog: Catalog, fork: ForkState, of: string, name: string): Dose | null {
   if (of === 'chassis') return fork.chassis.doses.get(name) ?? null;
