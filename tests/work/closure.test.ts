@@ -40,6 +40,18 @@ describe('needed operations', () => {
     expect([ids(operations).includes('washer'), renewed]).toEqual([false, ['washers']]);
   });
 
+  it('renewed by a want: a slot that closing spoils is reached by that closing', () => {
+    const { operations, renewed } = needed(catalog, job({ renewed: ['washers'] }));
+    expect([ids(operations), renewed]).toEqual([['close'], ['washers']]);
+  });
+
+  it('renewed with a service: an operation that only a service has renew a slot does not reach it by itself', () => {
+    const seals = operation('seals', { renews: [{ slot: 'seals', when: 'with-service', every: null }] });
+    const both = catalogOf([...fork, seals], { tidy: ['seals'] });
+    expect(needed(both, job({ renewed: ['seals'] })).operations).toEqual([]);
+    expect(ids(needed(both, job({ services: ['tidy'] })).operations)).toEqual(['seals']);
+  });
+
   it('service: its operations, and what these renew with it; unasked nothing is renewed with service', () => {
     const asked = needed(catalog, job({ services: ['care'] }));
     expect([ids(asked.operations), asked.renewed]).toEqual([
@@ -65,6 +77,13 @@ describe('needed operations', () => {
     expect(ids(neededOperations(catalogOf([...fork, other]), family, job({ changed: ['spring'] })))).not.toContain(
       'other',
     );
+    // what it asks of another family is passed over, and what it asks of its own is not
+    const asking = operation('ask', { requires: ['start', 'other'], changes: ['ring'] });
+    expect(ids(neededOperations(catalogOf([...fork, other, asking]), family, job({ changed: ['ring'] })))).toEqual([
+      'ask',
+      'finish',
+      'start',
+    ]);
   });
 
   const SLOTS = ['a', 'b', 'c'];
