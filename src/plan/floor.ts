@@ -1,7 +1,7 @@
 import type { Chassis } from '../catalog/index.ts';
 import type { ForkProblem } from '../fork/index.ts';
 import { type Domains, sameVector, type Vector } from '../solve/index.ts';
-import { ANY_OFFER, daysFor } from '../supply/index.ts';
+import { ANY_OFFER, daysFor, type Market } from '../supply/index.ts';
 import { type Job, jobOf } from './job.ts';
 import { MoneyFloor } from './money-floor.ts';
 import type { Prepared } from './prepare.ts';
@@ -45,12 +45,13 @@ export function planFloors(world: World, prepared: Prepared, fork: ForkProblem):
   let levels: readonly Level[] | null = null;
   let idle = 0;
   const floors = (domains: Domains): readonly Vector[] => {
-    levels ??= daysIn(world).map((days) => ({
+    const times = daysIn(market);
+    if (times.length > MOST_LEVELS || idle > MOST_IDLE) return [floor(domains)];
+    levels ??= times.map((days) => ({
       days,
       every: new MoneyFloor(world, prepared, fork, groups, free, { days, priced: false }),
       priced: new MoneyFloor(world, prepared, fork, groups, free, { days, priced: true }),
     }));
-    if (levels.length > MOST_LEVELS || idle > MOST_IDLE) return [floor(domains)];
     const { job, node } = below(domains);
     const one: Vector = [whole(job.labour, withAny.weigh(node)), job.minutes, withAny.days, 0, 0];
     const several = levels.flatMap(({ days, every, priced }): Vector[] => {
@@ -102,14 +103,20 @@ function withoutPrices(
   return found;
 }
 
-/** The waiting times of everything that is sold, soonest first; Infinity where of some nobody knows. */
-function daysIn({ market }: World): readonly number[] {
+const levelsOf = new WeakMap<Market, readonly number[]>();
+
+/** The waiting times of everything that is sold, soonest first; Infinity where of some nobody knows. Looked through once for a market. */
+function daysIn(market: Market): readonly number[] {
+  const known = levelsOf.get(market);
+  if (known) return known;
   const days = new Set([0]);
   for (const offer of market.offers.values()) {
     const later = daysFor(offer, Number.MAX_SAFE_INTEGER);
     if (later !== null) days.add(later);
   }
-  return [...days].sort((a, b) => a - b);
+  const levels = [...days].sort((a, b) => a - b);
+  levelsOf.set(market, levels);
+  return levels;
 }
 
 /** What is certain below a node: the job of what has changed already, the fate of each slot, the amounts used. */
