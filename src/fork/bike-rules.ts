@@ -7,7 +7,7 @@ import { chassisMeasures } from './measures.ts';
 import type { Member, Params } from './member.ts';
 import { shownRange, within } from './range.ts';
 import type { Rule, Variables } from './variables.ts';
-import { type ForkWants, takesWheel } from './wants.ts';
+import { type ForkWants, type KeptTrait, takesWheel } from './wants.ts';
 
 const rule = (code: string, params: Params, source: SourceRef | null): Member => ({
   kind: 'rule',
@@ -25,13 +25,13 @@ const silent = (code: string, params: Params, source: SourceRef | null): Member 
 });
 
 /** What the fork afterwards must suit on its bike. model.md, section 10. */
-export function bikeRules(variables: Variables, wants: ForkWants): Rule[] {
+export function bikeRules(variables: Variables, wants: ForkWants, kept: readonly KeptTrait[]): Rule[] {
   const { bike } = variables.now;
   if (!bike) return [];
   const ofBike = [
     ...frameLimits(variables, bike, wants),
     ...ratingRules(variables, bike),
-    ...wheelRules(variables, bike, wants),
+    ...wheelRules(variables, bike, wants, kept),
     ...interfaceRules(variables, bike),
     ...rotorRules(variables, bike),
     ...steererRules(variables, wants, bike),
@@ -150,18 +150,10 @@ export const isSettled = (bike: BikeContext, wants: ForkWants): boolean =>
   bike.own && wheelMeant(bike, wants) === bike.bike.wheel;
 
 /** The bike's wheel goes into the fork, and its tyre clears crown and arch at full compression. */
-function wheelRules(variables: Variables, bike: BikeContext, wants: ForkWants): Rule[] {
-  const rules: Rule[] = [];
-  const wheel = wheelMeant(bike, wants);
-  if (wants.wheel === null) {
-    rules.push({
-      scope: [variables.chassisVariable],
-      member: rule('wheel-of-bike', { bike: bike.bike.name, wheel }, bike.bike.source),
-      holds: ([chassis = 0]) => (bike.own && chassis === 0) || takesWheel(variables.body(chassis), wheel),
-    });
-  }
+function wheelRules(variables: Variables, bike: BikeContext, wants: ForkWants, kept: readonly KeptTrait[]): Rule[] {
+  const rules: Rule[] = wants.wheel === null ? wheelOfBike(variables, bike, wants, kept) : [];
   const { tyre } = bike;
-  if (!tyre || tyre.bead !== wheel) return rules;
+  if (!tyre) return rules;
   const radius = (tyre.bead / 2 + tyre.width) * 1000;
   for (const [place, size, room] of [
     ['crown', radius, (chassis: Chassis) => chassis.tyreRoom.crown],
@@ -177,12 +169,36 @@ function wheelRules(variables: Variables, bike: BikeContext, wants: ForkWants): 
         ),
         holds: () => {
           const free = room(body);
-          return (isSettled(bike, wants) && body === variables.body(0)) || free === null || size <= free;
+          const fact = isSettled(bike, wants) && body === variables.body(0);
+          return fact || wheelOn(body, bike, wants) !== tyre.bead || free === null || size <= free;
         },
       })),
     );
   }
   return rules;
+}
+
+/**
+ * The bike's wheel goes into the fork. On its own bike the wheel that is kept is the bike's: who gives it up wishes for another, and then
+ * nobody asks that this one goes in.
+ */
+function wheelOfBike(
+  variables: Variables,
+  { bike, own }: BikeContext,
+  { givenUp }: ForkWants,
+  kept: readonly KeptTrait[],
+): Rule[] {
+  const { wheel } = bike;
+  if (own && givenUp.some((wish) => wish.kind === 'kept' && wish.trait === 'wheel')) return [];
+  const over = own ? kept.find((one) => one.on === 'chassis' && one.trait === 'wheel')?.member.wish : null;
+  return [
+    {
+      scope: [variables.chassisVariable],
+      member: rule('wheel-of-bike', { bike: bike.name, wheel }, bike.source),
+      ...(over ? { under: over } : {}),
+      holds: ([chassis = 0]) => (own && chassis === 0) || takesWheel(variables.body(chassis), wheel),
+    },
+  ];
 }
 
 /** A rule for each chassis, with that chassis' own values to show: it speaks only where the fork becomes that chassis. */

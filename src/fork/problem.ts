@@ -67,7 +67,7 @@ export function forkProblem(
   const all = [
     ...ground.rules,
     ...wantedRules(whole, wants),
-    ...bikeRules(whole, wants),
+    ...bikeRules(whole, wants, kept),
     ...wantTables(whole, wants, kept),
   ];
   const isEnforced = ({ silence }: Rule): boolean => !(silence && policy.allowUnknown);

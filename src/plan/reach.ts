@@ -4,11 +4,11 @@ import { type Member as ForkMember, type ForkProblem, type ForkWants, forkProble
 import { type Micrometres, minor } from '../quantity/index.ts';
 import { StepBudget, smallestConflict } from '../solve/index.ts';
 import { type Member, sourceSchema } from './answer.ts';
+import { asShown, partiesOf } from './dispute.ts';
 import type { Fault } from './fault.ts';
 import { money } from './lines.ts';
 import { type Prepared, prepare } from './prepare.ts';
 import { type QuestionInput, questionSchema } from './question.ts';
-import { asShown, partiesOf } from './refuse.ts';
 import { bestPlan, canBuild } from './search.ts';
 import type { World } from './world.ts';
 

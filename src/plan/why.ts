@@ -4,9 +4,9 @@ import { minor } from '../quantity/index.ts';
 import { StepBudget, smallestConflict, type Table, tableOf } from '../solve/index.ts';
 import { type Market, type Purchase, productsFor, purchases, withoutOffer } from '../supply/index.ts';
 import type { Line } from './answer.ts';
+import { asShown, partiesOf } from './dispute.ts';
 import { money } from './lines.ts';
 import type { Prepared } from './prepare.ts';
-import { asShown, partiesOf } from './refuse.ts';
 import { bestPlan, type Candidate, canBuild } from './search.ts';
 import type { World } from './world.ts';
 

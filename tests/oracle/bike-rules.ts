@@ -1,7 +1,7 @@
 import { type Agreement, BIKE_AGREEMENTS } from './agreements.ts';
 import { chassisOfFamily } from './book.ts';
 import { along, axleToCrown, straight } from './measures.ts';
-import { type Member, rule } from './member.ts';
+import { keyOf, type Member, rule } from './member.ts';
 import type { Bike, Chassis } from './records.ts';
 import { agreed, inMillimetres, isWithin, looksAtPair, pairChanges, pairsOf } from './rules.ts';
 import {
@@ -16,13 +16,13 @@ import {
   travelIn,
 } from './scene.ts';
 import { inMonths, inSerials, together } from './when-made.ts';
-import { metByWheel } from './wishes.ts';
+import { keptTraits, metByWheel } from './wishes.ts';
 
 /** What the bike, the fork's ratings and notices have to say. */
 export const bikeRules = (scene: Scene): readonly Member[] => [
   ...blockingNotices(scene),
   ...(scene.now.bike === null ? [] : rulesOfBike(scene, scene.now.bike)).map(
-    (member): Member => ({ ...member, under: scene.question.onto === undefined ? null : 'want-onto' }),
+    (member): Member => (scene.question.onto === undefined ? member : { ...member, under: 'want-onto' }),
   ),
 ];
 
@@ -145,12 +145,16 @@ const rating = (scene: Scene, code: string, allowed: boolean | undefined): reado
 const wheelOfBike = (scene: Scene, bike: Bike): Member =>
   rule({
     code: 'wheel-of-bike',
+    under: isWheelKept(scene) ? keyOf({ code: 'kept-trait', names: { trait: 'wheel' } }) : null,
     shows: { wheel: wheelMeant(scene, bike) },
     looksAt: ['chassis'],
     holds: (draft) =>
       (isSettled(scene, bike) && !isChassisChanged(scene, draft)) ||
       metByWheel(chassisOf(draft), wheelMeant(scene, bike)),
   });
+
+/** On its own bike the wheel that stays is the bike's: who gives that up asks for another. */
+const isWheelKept = (scene: Scene): boolean => keptTraits(scene).some(({ names }) => names.trait === 'wheel');
 
 type Place = 'crown' | 'arch' | 'width';
 
@@ -166,7 +170,7 @@ const tyreRooms = (scene: Scene, bike: Bike, place: Place): readonly Member[] =>
         const isSame = isSettled(scene, bike) && !isChassisChanged(scene, draft);
         if (chassisOf(draft).id !== chassis.id || tyre === null || isSame) return true;
         const size = place === 'width' ? tyre.width * 1000 : tyre.bead * 500 + tyre.width * 1000;
-        return tyre.bead !== wheelMeant(scene, bike) || isWithin(size, { greatest: chassis['tyre-room'][place] });
+        return tyre.bead !== wheelAfter(scene, bike, chassis) || isWithin(size, { greatest: chassis['tyre-room'][place] });
       },
     }),
   );
@@ -250,7 +254,7 @@ const steererLength = (scene: Scene, bike: Bike): Member =>
 /** A steerer is cut, never extended: a new upper brings that of its chassis; a dual crown's is a part of its own. */
 function steererOf(scene: Scene, draft: Draft): number | null {
   const { steererLength: told } = scene.question;
-  const bringsOne = contentOf(draft, 'steerer') === undefined ? 'upper' : 'steerer';
+  const bringsOne = 'steerer' in scene.now.family.slots ? 'steerer' : 'upper';
   if (isChanged(scene, draft, bringsOne) || scene.question.wants.renew.includes(bringsOne))
     return chassisOf(draft).steerer?.length ?? null;
   if (told !== undefined) return Math.round(told * 1000);

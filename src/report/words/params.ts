@@ -135,6 +135,8 @@ export interface MemberParams {
   readonly 'want-onto': { readonly bike: string };
   /** `becomes`: what comes in its place, where a way out gives it up. */
   readonly 'kept-trait': { readonly trait: string; readonly value: string; readonly becomes?: string };
+  /** A steerer that is renewed to get a longer one; in a way out. */
+  readonly 'kept-steerer': { readonly slot: string; readonly steerer: number | null; readonly uncut: number | null };
   readonly 'part-fits': { readonly slot: string; readonly complete: boolean };
   readonly 'fit-not-known': { readonly slot: string };
   readonly dimension: {

@@ -24,7 +24,24 @@ describe('from the bike it left the works with, dallowick-brannig m of 2024-05',
       params: { bike: 'Dallowick Brannig', least: 130, greatest: 150 },
       source: { document: 'dallowick-frames', page: '3' },
     });
-    expect(waysOut(answer)).toEqual([]);
+    // The chassis takes a 584 wheel with its maker's leave, and of that wheel the frame's maker says nothing. Cartridge 98.00, damper 168.00, opening
+    // kit 9.60: 275.60; gloves 0.60, grease 8.50, alcohol 2.90, threadlocker 6.90, towels 1.60: 20.50; 69 min 79.35. Total 375.45.
+    expect(waysOut(answer)).toEqual([[['kept-trait wheel'], '375.45', 69, 5]]);
+    expect(answer.refusal?.instead[0]).toMatchObject({
+      wants: { travel: 160, wheel: 584 },
+      drop: [{ params: { trait: 'wheel', value: '622', becomes: '584' } }],
+    });
+  });
+
+  // model.md, section 10: the kept wheel is the bike's there; who gives it up wishes for another. In the lowers for 584 QN-AIR-222 gives 170 mm.
+  // Lowers 209.00, cartridge 98.00, damper 168.00, service kit 38.00: 513.00; gloves 0.60, alcohol 2.90, threadlocker 6.90, towels 1.60: 12.00;
+  // 83 min 95.45. Total 620.45, the lowers in nine days.
+  it('to 170 mm: another wheel is the way out', async () => {
+    const answer = await askDemo(QUESTIONS.worksOtherWheel);
+    expect(verdict(answer)).toEqual(refused('impossible'));
+    expect(conflicts(answer)).toEqual([['kept kept-trait', 'rule travel-range', 'want want-travel']]);
+    expect(waysOut(answer)).toEqual([[['kept-trait wheel'], '620.45', 83, 9]]);
+    expect(answer.refusal?.instead[0]?.wants).toMatchObject({ travel: 170, wheel: 584 });
   });
 
   it('without the month: two forks come into question, and both are listed', async () => {

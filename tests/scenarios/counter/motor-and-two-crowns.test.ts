@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { askDemo } from '../../support/ask.ts';
 import { changes, flagParams, flags, money, onlyPlan, steps } from '../../support/plan-views.ts';
 import { QUESTIONS } from './questions.ts';
-import { conflicts, members, refused, verdict } from './refusals.ts';
+import { conflicts, members, refused, verdict, waysOut } from './refusals.ts';
 
 describe('motor-assisted, onto hennivar-osker', () => {
   it('fennock-622: its maker says no', async () => {
@@ -97,6 +97,7 @@ describe('two crowns, wolsket-584 at 200 mm', () => {
       uncut: 200,
       renew: 'steerer',
     });
+    expect(waysOut(answer)).toEqual([[['kept-steerer steerer'], '142.30', 58, 0]]);
   });
 
   // Steerer 64.00, star nut 2.90; bearing grease 6.50, gloves 0.60, towels 1.60; 5 + 5 + 4 + 26 + 4 + 6 + 8 = 58 min 66.70. Total 142.30.

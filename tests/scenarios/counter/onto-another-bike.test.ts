@@ -16,13 +16,15 @@ describe('steerer, the fork of a dallowick-brannig m of 2024-05 onto a dallowick
     expect(flags(plan)).toEqual([]);
   });
 
-  // 135 + 8 + 40 = 183 mm with no spacer at all. A new upper with a long steerer goes with another axle.
-  it('size xl: the steerer is too short for good', async () => {
+  // 135 + 8 + 40 = 183 mm with no spacer at all. A new upper comes uncut, 250 mm: 289.00, star nut 2.90, opening kit 9.60: 301.50. Bearing
+  // grease 6.50, gloves 0.60, grease 8.50, alcohol 2.90, threadlocker 6.90, towels 1.60: 27.00. 110 min 126.50. Total 455.00, the upper in 12 days.
+  it('size xl: the steerer is too short for good, and a new upper is the way out', async () => {
     const answer = await askDemo(QUESTIONS.longestHeadTube);
     expect(verdict(answer)).toEqual(refused('impossible'));
     expect(conflicts(answer)).toEqual([['kept kept-trait', 'rule steerer-length', 'want want-onto']]);
     expect(members(answer, 'steerer-length')[0]?.params).toMatchObject({ steerer: 175, needed: 183 });
-    expect(waysOut(answer)).toEqual([]);
+    expect(waysOut(answer)).toEqual([[['kept-steerer upper'], '455.00', 110, 12]]);
+    expect(answer.refusal?.instead[0]?.wants.renew).toEqual(['upper']);
   });
 
   // The long steerer, measured, is what counts: 190 mm hold both spacers (135 + 8 + 10 + 40 = 193), but one less does: 188.

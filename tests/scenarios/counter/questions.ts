@@ -107,6 +107,7 @@ export const QUESTIONS = {
   // on the bike it came on, and limits of frames
   worksShorter: { ...brannig, wants: { travel: 130 } },
   worksLonger: { ...brannig, wants: { travel: 160 } },
+  worksOtherWheel: { ...brannig, wants: { travel: 170 } },
   twoPositionSuits: { ...velquin, onto: 'dallowick-brannig', ontoSize: 'm' },
   twoPositionLonger: { ...velquin, onto: 'dallowick-brannig', ontoSize: 'm', wants: { travel: 160 } },
 

@@ -73,6 +73,13 @@ export const members: WordsTable<MemberParams> = {
     way: () => 'Name another, or a part that brings another with --use SKU.',
     example: { trait: 'wheel', value: '622' },
   },
+  'kept-steerer': {
+    say: ({ slot, steerer, uncut }) =>
+      `the steerer as it is cut${steerer === null ? '' : `, ${steerer} mm`}; a new ${roleName(slot)} brings one${uncut === null ? '' : ` of ${uncut} mm`}`,
+    meaning: 'A steerer is never extended; a new one comes uncut.',
+    way: ({ slot }) => `Ask with --renew ${slot}.`,
+    example: { slot: 'upper', steerer: 175, uncut: 250 },
+  },
   'part-fits': {
     say: ({ slot, complete }) =>
       complete
