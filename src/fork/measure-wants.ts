@@ -1,4 +1,5 @@
 import type { Part } from '../catalog/index.ts';
+import { byCodeUnit } from '../quantity/index.ts';
 import { axleToCrown } from './build.ts';
 import type { Member, Params, Wish } from './member.ts';
 import { silentBodies, silentParts } from './silent.ts';
@@ -15,9 +16,21 @@ export const measureWants = (variables: Variables, wants: ForkWants): Rule[] => 
 
 const want = (code: string, params: Params, wish: Wish): Member => ({ kind: 'want', code, params, source: null, wish });
 
+/** What the parts that fit a chassis of the family state in a slot, each once. */
+function statedIn<T>(variables: Variables, slot: string, read: (part: Part) => readonly T[]): readonly T[] {
+  const contents = variables.domains.find((domain) => domain.slot.name === slot)?.contents ?? [];
+  const parts = contents.flatMap((content) => variables.catalog.parts.get(content?.sku ?? '') ?? []);
+  const fitting = [...new Set(parts)].filter((part) =>
+    variables.chassis.some((body) => variables.verdict(part, body).kind === 'fits'),
+  );
+  return [...new Set(fitting.flatMap(read))];
+}
+
 function coilRateWant(variables: Variables, wanted: number): Rule[] {
   const wish: Wish = { kind: 'coil-rate' };
-  const member = want('want-coil-rate', { rate: wanted / 1000 }, wish);
+  const rates = [...statedIn(variables, 'coil', ({ rate }) => (rate === null ? [] : [rate]))].sort((a, b) => a - b);
+  const known = rates.some((rate) => rate === wanted) ? {} : { rates: rates.map((rate) => `${rate / 1000}`) };
+  const member = want('want-coil-rate', { rate: wanted / 1000, ...known }, wish);
   return partWant(
     variables,
     'coil',
@@ -32,7 +45,10 @@ function coilRateWant(variables: Variables, wanted: number): Rule[] {
 function traitWant(variables: Variables, trait: string, wanted: string): Rule[] {
   const [slot = '', name = ''] = trait.split('.');
   const wish: Wish = { kind: 'trait', name: trait };
-  const member = want('want-trait', { trait, value: wanted }, wish);
+  const values = [...statedIn(variables, slot, (part) => [part.traits.get(name) ?? []].flat())].sort(byCodeUnit);
+  const traits = [...statedIn(variables, slot, (part) => [...part.traits.keys()])].sort(byCodeUnit);
+  const known = values.includes(wanted) ? {} : values.length > 0 ? { values } : { values, traits };
+  const member = want('want-trait', { trait, value: wanted, ...known }, wish);
   const silence = { code: 'trait-not-known', params: { trait } };
   return partWant(variables, slot, member, wish, silence, ({ traits }) => traits.get(name) ?? null, wanted);
 }
@@ -82,10 +98,14 @@ function axleToCrownWant(variables: Variables, wanted: Bounds): Rule[] {
 
 function offsetWant(variables: Variables, wanted: Bounds): Rule[] {
   const wish: Wish = { kind: 'offset' };
+  const offsets = [...new Set(variables.chassis.flatMap(({ offset }) => offset ?? []))].sort((a, b) => a - b);
+  const known = offsets.some((offset) => mayBeWithin(wanted, offset))
+    ? {}
+    : { offsets: offsets.map((offset) => `${offset / 1000}`) };
   return [
     {
       scope: [variables.chassisVariable],
-      member: want('want-offset', inMm(wanted), wish),
+      member: want('want-offset', { ...inMm(wanted), ...known }, wish),
       holds: ([chassis = 0]) => mayBeWithin(wanted, variables.body(chassis).offset),
     },
     ...silentBodies(variables, 'offset', wish, ({ offset }) => offset === null),

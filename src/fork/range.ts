@@ -1,7 +1,7 @@
 import type { Params } from './member.ts';
 
 /** A least and a greatest length in micrometres, both allowed; null where nobody says. */
-export interface Range {
+interface Range {
   readonly least: number | null;
   readonly greatest: number | null;
 }

@@ -47,7 +47,7 @@ const CHASSIS_TRAITS: readonly { readonly trait: string; readonly of: (chassis: 
 ];
 
 /** How what would come stands to what is kept: `not-stated` where it does not state all that is stated now. */
-export type Kept = 'same' | 'other' | 'not-stated';
+type Kept = 'same' | 'other' | 'not-stated';
 
 function compared(now: Stated, after: Stated): Kept {
   const pairs = now.flatMap((before, at) => (before === null ? [] : [{ before, then: after[at] ?? null }]));

@@ -182,10 +182,18 @@ export interface MemberParams {
     readonly other: string;
     readonly relation: string;
   };
-  readonly 'want-coil-rate': { readonly rate: number };
+  /** `rates`: those that there are, where the wanted one is none of them. */
+  readonly 'want-coil-rate': { readonly rate: number; readonly rates?: readonly string[] };
   readonly 'want-axle-to-crown': { readonly least: number; readonly greatest: number };
-  readonly 'want-offset': { readonly least: number; readonly greatest: number };
-  readonly 'want-trait': { readonly trait: string; readonly value: string };
+  /** `offsets`: those that there are, where none lies within the bounds. */
+  readonly 'want-offset': { readonly least: number; readonly greatest: number; readonly offsets?: readonly string[] };
+  /** `values`: what there is, where the wanted one is none of them; `traits`: those that parts of the slot state, where none states this one. */
+  readonly 'want-trait': {
+    readonly trait: string;
+    readonly value: string;
+    readonly values?: readonly string[];
+    readonly traits?: readonly string[];
+  };
   readonly 'coil-rate-not-known': SilentPart;
   readonly 'trait-not-known': SilentPart & { readonly trait: string };
   readonly 'chassis-trait-not-known': { readonly trait: string; readonly chassis: string };

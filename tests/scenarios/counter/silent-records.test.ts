@@ -174,3 +174,22 @@ describe('a wish for what a record does not state', () => {
     expect(faults).toMatchObject([{ code: 'unknown-slot', params: { slot: 'coil', family: 'Quennet' } }]);
   });
 });
+
+// model.md, section 8: a wish that nothing in the family could meet says what there is.
+describe('a wish for what nobody has', () => {
+  it.each([
+    [{ coilRate: 6.25 }, 'want-coil-rate', { rates: ['5.5', '6.5', '7.5', '8.5', '9.5'] }],
+    [{ offset: { least: 50, greatest: 52 } }, 'want-offset', { offsets: ['46'] }],
+    [{ traits: { 'damper.lockout': 'remote' } }, 'want-trait', { values: ['none'] }],
+    [{ traits: { 'damper.colour': 'red' } }, 'want-trait', { values: [], traits: ['lockout'] }],
+  ])('odrun-584, %j: it says what there is', async (wants, code, known) => {
+    const answer = await askDemo({ ...odrun, wants });
+    expect(answer.status).toBe(code === 'want-trait' && 'traits' in known ? 'not-known' : 'impossible');
+    expect(members(answer, code)[0]?.params).toMatchObject(known);
+  });
+
+  it('what there is: nothing is said beside it', async () => {
+    const answer = await askDemo({ ...odrun, wants: { coilRate: 8.5, keep: ['coil'] } });
+    expect(members(answer, 'want-coil-rate')[0]?.params).toEqual({ rate: 8.5 });
+  });
+});

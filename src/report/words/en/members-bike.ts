@@ -1,7 +1,7 @@
 import type { WordsTable } from '../language.ts';
 import type { MemberParams } from '../params.ts';
 import { roleName, traitName } from './names.ts';
-import { boundWords, rangeWords } from './shared.ts';
+import { boundWords, orList, rangeWords } from './shared.ts';
 
 type BikeCode =
   | 'want-coil-rate'
@@ -30,10 +30,13 @@ type BikeCode =
 
 const askTheMaker = 'Ask the maker, or ask again with --allow-unknown to see the plans that rest on it.';
 
+const quoted = (values: readonly string[]): readonly string[] => values.map((value) => `"${value}"`);
+
 /** Wishes about measures, and what a bike, a maker of parts or a notice has to say. */
 export const bikeMembers: WordsTable<Pick<MemberParams, BikeCode>> = {
   'want-coil-rate': {
-    say: ({ rate }) => `a coil of ${rate} N/mm`,
+    say: ({ rate, rates }) =>
+      `a coil of ${rate} N/mm${rates === undefined ? '' : `; coils of this family have ${orList(rates)}${rates.length === 0 ? ' stated' : ' N/mm'}`}`,
     meaning: 'The wish for a coil of a certain rate.',
     way: () => 'Ask for another rate.',
     example: { rate: 7.5 },
@@ -45,13 +48,15 @@ export const bikeMembers: WordsTable<Pick<MemberParams, BikeCode>> = {
     example: { least: 510, greatest: 525 },
   },
   'want-offset': {
-    say: ({ least, greatest }) => `an offset ${boundWords(least, greatest)}`,
+    say: ({ least, greatest, offsets }) =>
+      `an offset ${boundWords(least, greatest)}${offsets === undefined || offsets.length === 0 ? '' : `; forks of this family have ${orList(offsets)} mm`}`,
     meaning: 'The wish for an offset within bounds.',
     way: () => 'Ask for wider bounds.',
     example: { least: 42, greatest: 46 },
   },
   'want-trait': {
-    say: ({ trait, value }) => `${traitName(trait)}: ${value}`,
+    say: ({ trait, value, values, traits }) =>
+      `${traitName(trait)}: ${value}${values === undefined || values.length === 0 ? '' : `; parts there have ${orList(quoted(values))}`}${traits === undefined ? '' : `, which no part states; stated there is ${orList(traits)}`}`,
     meaning: 'The wish for a part with a certain trait.',
     way: () => 'Ask for another trait, or leave it out.',
     example: { trait: 'damper.lockout', value: 'none' },
