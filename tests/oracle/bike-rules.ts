@@ -170,7 +170,9 @@ const tyreRooms = (scene: Scene, bike: Bike, place: Place): readonly Member[] =>
         const isSame = isSettled(scene, bike) && !isChassisChanged(scene, draft);
         if (chassisOf(draft).id !== chassis.id || tyre === null || isSame) return true;
         const size = place === 'width' ? tyre.width * 1000 : tyre.bead * 500 + tyre.width * 1000;
-        return tyre.bead !== wheelAfter(scene, bike, chassis) || isWithin(size, { greatest: chassis['tyre-room'][place] });
+        return (
+          tyre.bead !== wheelAfter(scene, bike, chassis) || isWithin(size, { greatest: chassis['tyre-room'][place] })
+        );
       },
     }),
   );
