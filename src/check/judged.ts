@@ -7,6 +7,7 @@ import {
   familyOf,
   forkProblem,
   type Member,
+  NOTHING_WANTED,
   type Now,
   silencesOf,
 } from '../fork/index.ts';
@@ -81,22 +82,6 @@ const wanted = (travel: Micrometres, contents: ReadonlyMap<string, Content>): Fo
   useParts: [...contents.values()].flatMap((content) => content?.sku ?? []),
   spacers: contents.get('volume-spacers')?.quantity ?? 0,
 });
-
-export const NOTHING_WANTED: ForkWants = {
-  travel: null,
-  wheel: null,
-  useParts: [],
-  keep: [],
-  renew: [],
-  services: [],
-  spacers: null,
-  traits: new Map(),
-  coilRate: null,
-  axleToCrown: null,
-  offset: null,
-  toward: null,
-  givenUp: [],
-};
 
 /** The catalogue as far as the build speaks of it: its chassis and its parts, with what these need and what that is replaced by. */
 function small(catalog: Catalog, body: Chassis, contents: ReadonlyMap<string, Content>): Catalog {

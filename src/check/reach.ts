@@ -1,9 +1,8 @@
 import type { Catalog, Chassis, Clause, FactoryBuild, Part, Problem } from '../catalog/index.ts';
 import { AGREEMENTS, fitVerdict, type Identity, UNKNOWN_IDENTITY } from '../fitment/index.ts';
-import { type ForkProblem, familyOf, forkProblem, type Now } from '../fork/index.ts';
+import { type ForkProblem, familyOf, forkProblem, NOTHING_WANTED, type Now } from '../fork/index.ts';
 import type { Micrometres } from '../quantity/index.ts';
 import { Search, StepBudget, smallestConflict, tableOf } from '../solve/index.ts';
-import { NOTHING_WANTED } from './judged.ts';
 import { doubt, mm } from './places.ts';
 import { generationsOf, mayFit, ofGeneration, travelsGiven, within } from './verdicts.ts';
 

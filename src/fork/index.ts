@@ -11,6 +11,7 @@ export {
   travelOf,
 } from './build.ts';
 export type { Member, Wish } from './member.ts';
+export { NOTHING_WANTED } from './nothing-wanted.ts';
 export { buildNow, type Now } from './now.ts';
 export { buildOf, type ForkProblem, forkProblem, opensNoMore, silencesOf, travelOfValues } from './problem.ts';
 export { TOWARD_TRAVEL } from './want-tables.ts';

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { type Catalog, type Chassis, type Family, listsOf, type Part } from '../catalog/index.ts';
-import { buildNow, type ForkWants, familyOf, forkProblem, type Now, type Wish } from '../fork/index.ts';
+import { buildNow, familyOf, forkProblem, NOTHING_WANTED, type Now, type Wish } from '../fork/index.ts';
 import type { Micrometres } from '../quantity/index.ts';
 import { StepBudget } from '../solve/index.ts';
 
@@ -182,23 +182,8 @@ function partsFor(catalog: Catalog, chassis: Chassis, role: string, identity: No
   });
 }
 
-const NO_WANTS: Omit<ForkWants, 'givenUp'> = {
-  travel: null,
-  wheel: null,
-  useParts: [],
-  keep: [],
-  renew: [],
-  services: [],
-  spacers: null,
-  traits: new Map(),
-  coilRate: null,
-  axleToCrown: null,
-  offset: null,
-  toward: null,
-};
-
 function travelsOf({ catalog }: World, now: Now): readonly Micrometres[] {
-  return forkProblem(catalog, now, { ...NO_WANTS, travel: now.travel, givenUp: [] }, { allowUnknown: false }).travels;
+  return forkProblem(catalog, now, { ...NOTHING_WANTED, travel: now.travel }, { allowUnknown: false }).travels;
 }
 
 function bikesFor(world: World, family: Family, now: Now): ChoicesAnswer['bikes'] {
