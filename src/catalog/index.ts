@@ -1,4 +1,5 @@
 export { mergeRaw, readCatalog, type TextFile } from './catalog.ts';
+export { gtinCheckDigit, isGtinLike } from './gtin.ts';
 export { readTyre } from './link/bikes.ts';
 export { clauseMatches } from './link/index.ts';
 export { readSerial } from './link/ranges.ts';

@@ -1,3 +1,4 @@
+import { gtin14 } from './gtin.ts';
 import type { Catalog, Chassis, Operation, Part, Service } from './linked.ts';
 
 /** Records by what they are asked for, each list in the order of the catalogue. */
@@ -8,6 +9,8 @@ export interface Lists {
   readonly partsOf: (role: string) => readonly Part[];
   /** Parts of a role with a statement, yes or no, about the family. */
   readonly partsAbout: (role: string, family: string) => readonly Part[];
+  /** The part or kit with a GTIN, written with any number of zeros in front; null where none has it. */
+  readonly skuOfGtin: (gtin: string) => string | null;
 }
 
 const made = new WeakMap<Catalog, Lists>();
@@ -21,11 +24,15 @@ export function listsOf(catalog: Catalog): Lists {
   const services = listed(catalog.services.values(), ({ families }) => families);
   const parts = listed(catalog.parts.values(), ({ role }) => [role]);
   const about = listed(catalog.parts.values(), ({ role, fits }) => fits.map(({ family }) => `${role} ${family}`));
+  const gtins = new Map<string, string>();
+  for (const { sku, numbers } of [...catalog.parts.values(), ...catalog.kits.values()])
+    if (numbers.gtin !== undefined && !gtins.has(gtin14(numbers.gtin))) gtins.set(gtin14(numbers.gtin), sku);
   const lists: Lists = {
     chassisOf: (family) => chassis.get(family) ?? [],
     operationsOf: (family) => operations.get(family) ?? [],
     servicesOf: (family) => services.get(family) ?? [],
     partsOf: (role) => parts.get(role) ?? [],
+    skuOfGtin: (gtin) => gtins.get(gtin14(gtin)) ?? null,
     partsAbout: (role, family) => about.get(`${role} ${family}`) ?? [],
   };
   made.set(catalog, lists);

@@ -3,7 +3,7 @@ import { FOLDER_OPTIONS, NO_CACHE, valued } from './options.ts';
 import { PLAN_OPTIONS } from './plan-options.ts';
 
 const FORMAT = valued('format', 'FORMAT', 'json', 'text (the default) or json');
-const PART = valued('part', 'SKU', 'QN-AIR-192', 'the part, by its number');
+const PART = valued('part', 'SKU', 'QN-AIR-192', 'the part, by its number or its GTIN');
 
 export const FIT_OPTIONS: readonly OptionSpec[] = [
   PART,

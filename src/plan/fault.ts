@@ -18,6 +18,8 @@ export interface FaultParams {
   };
   readonly 'unknown-setting': { readonly setting: string; readonly family: string; readonly known: readonly string[] };
   readonly 'unknown-sku': { readonly sku: string; readonly nearest: readonly string[] };
+  /** `digit`: the check digit that the others ask for. */
+  readonly 'gtin-mistyped': { readonly number: string; readonly digit: string };
   readonly 'not-a-part': {
     readonly sku: string;
     readonly kind: 'kit' | 'pack' | 'supply';

@@ -5,7 +5,7 @@ import { familyOf } from '../fork/index.ts';
 import { sourceSchema } from './answer.ts';
 import type { Fault } from './fault.ts';
 import { type Reason, reason, shown, ties } from './fit-ties.ts';
-import { noChassis, noPart } from './no-record.ts';
+import { noChassis, partOf } from './no-record.ts';
 import { sourceOf } from './source.ts';
 
 const params = z.record(z.string(), z.union([z.string(), z.number(), z.boolean(), z.null(), z.array(z.string())]));
@@ -47,12 +47,12 @@ export interface FitQuestion {
 
 /** The verdict on one part and one chassis. `fits-if`: by itself it fits, under the conditions named. */
 export function doesFit(catalog: Catalog, question: FitQuestion): FitAnswer | { readonly faults: readonly Fault[] } {
-  const part = catalog.parts.get(question.part);
+  const part = partOf(catalog, question.part);
   const chassis = catalog.chassis.get(question.chassis);
   const faults: Fault[] = [];
-  if (!part) faults.push(noPart(catalog, question.part));
+  if (!('sku' in part)) faults.push(part);
   if (!chassis) faults.push(noChassis(catalog, question.chassis));
-  if (!part || !chassis) return { faults };
+  if (!('sku' in part) || !chassis) return { faults };
   const identity: Identity = { serial: question.serial ?? null, month: question.built ?? null, generations: null };
   return {
     format: 1,

@@ -1,4 +1,4 @@
-import { type Catalog, nearest } from '../catalog/index.ts';
+import { type Catalog, gtinCheckDigit, isGtinLike, listsOf, nearest, type Part } from '../catalog/index.ts';
 import { beadSeatOf, byCodeUnit } from '../quantity/index.ts';
 import { type Fault, fault } from './fault.ts';
 
@@ -16,12 +16,20 @@ export function noChassis(catalog: Catalog, id: string): Fault {
 export const noBike = (catalog: Catalog, id: string): Fault =>
   fault('unknown-bike', { id, nearest: nearestRecords(id, catalog.bikes.values()) });
 
-/** Why a number is no part: it is a kit, a pack or a supply, or nobody knows it. */
-export function noPart(catalog: Catalog, sku: string): Fault {
+/** The part with an SKU or a GTIN, or why there is none. */
+export function partOf(catalog: Catalog, number: string): Part | Fault {
+  const sku = catalog.parts.has(number) ? number : (listsOf(catalog).skuOfGtin(number) ?? number);
+  return catalog.parts.get(sku) ?? noPart(catalog, sku);
+}
+
+/** Why a number is no part: it is a kit, a pack or a supply, a mistyped GTIN, or nobody knows it. */
+function noPart(catalog: Catalog, sku: string): Fault {
   const kit = catalog.kits.get(sku);
   if (kit) return fault('not-a-part', { sku, kind: 'kit', parts: kit.parts.map((part) => part.sku) });
   if (catalog.packs.has(sku)) return fault('not-a-part', { sku, kind: 'pack', parts: [] });
   if (catalog.supplies.has(sku)) return fault('not-a-part', { sku, kind: 'supply', parts: [] });
+  const digit = String(gtinCheckDigit(sku.slice(0, -1)));
+  if (isGtinLike(sku) && !sku.endsWith(digit)) return fault('gtin-mistyped', { number: sku, digit });
   return fault('unknown-sku', { sku, nearest: nearest(sku, catalog.parts.keys()) });
 }
 

@@ -3,7 +3,7 @@ import type { Catalog } from '../catalog/index.ts';
 import { UNKNOWN_IDENTITY } from '../fitment/index.ts';
 import type { Fault } from './fault.ts';
 import { judge } from './fit.ts';
-import { noPart } from './no-record.ts';
+import { partOf } from './no-record.ts';
 
 /** Where a part is used: the chassis it fits, the factory builds, kits and bikes it is in, what needs it, what it replaces. */
 export const usesSchema = z.strictObject({
@@ -30,8 +30,8 @@ export const usesSchema = z.strictObject({
 export type UsesAnswer = z.infer<typeof usesSchema>;
 
 export function uses(catalog: Catalog, sku: string): UsesAnswer | { readonly faults: readonly Fault[] } {
-  const part = catalog.parts.get(sku);
-  if (!part) return { faults: [noPart(catalog, sku)] };
+  const part = partOf(catalog, sku);
+  if (!('sku' in part)) return { faults: [part] };
   const chassis = [...catalog.chassis.values()];
   return {
     format: 1,

@@ -35,10 +35,11 @@ export const RECORDS: Readonly<Record<string, (catalog: Catalog) => readonly Cat
   chassis: (catalog) => [...catalog.chassis.values()].map((chassis) => chassisRecord(catalog, chassis)),
   parts: (catalog) => [...catalog.parts.values()].map((part) => partRecord(catalog, part)),
   kits: (catalog) =>
-    [...catalog.kits.values()].map(({ sku, name, maker, parts, supplies, price }) => ({
+    [...catalog.kits.values()].map(({ sku, name, maker, numbers, parts, supplies, price }) => ({
       sku,
       name,
       maker,
+      numbers,
       parts,
       supplies: supplies.map((held) => ({ sku: held.sku, amount: amount(catalog, held.sku, held.amount) })),
       price: priced(catalog, price),

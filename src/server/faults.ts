@@ -41,7 +41,7 @@ export function questionAtFault(faults: readonly Fault[], question: unknown): Pr
 
 /** The value that a fault is about, by the name its parameter has. */
 const culprit = (params: Fault['params']): string | undefined => {
-  for (const name of ['id', 'sku', 'setting', 'size', 'slot', 'bike', 'chassis']) {
+  for (const name of ['id', 'sku', 'number', 'setting', 'size', 'slot', 'bike', 'chassis']) {
     const value = params[name];
     if (typeof value === 'string') return value;
   }

@@ -89,8 +89,18 @@ const idOf = (record: CatalogRecord): string => String(record.id ?? record.sku);
 function entryOf(kind: Kind, record: CatalogRecord): Entry {
   const { id: _id, sku: _sku, name, title, ...rest } = record;
   const id = idOf(record);
-  return { key: `${kind}/${id}`, kind, id, name: String(name ?? title ?? ''), about: wordsIn(rest).join(' ') };
+  return {
+    key: `${kind}/${id}`,
+    kind,
+    id,
+    name: String(name ?? title ?? ''),
+    about: [...wordsIn(rest), ...numbersOf(rest)].join(' '),
+  };
 }
+
+/** What else a record goes by: its GTIN, its maker's and its shop's number, what is printed on it. */
+const numbersOf = ({ numbers }: CatalogRecord): readonly string[] =>
+  typeof numbers === 'object' && numbers !== null ? Object.values(numbers).map(String) : [];
 
 /** The texts at the top of a record and in lists there; what lies deeper is about other records. */
 const wordsIn = (fields: CatalogRecord): readonly string[] =>

@@ -45,6 +45,22 @@ describe('fit', () => {
     ]);
   });
 
+  it('by GTIN: the part that bears it, with zeros in front or without; a mistyped one is said to be one', () => {
+    const gtin = '2240002000105';
+    const [sku] = [...catalog.parts.values()].flatMap((part) => (part.numbers.gtin === gtin ? [part.sku] : []));
+    expect(sku).toBeDefined();
+    for (const number of [gtin, `0${gtin}`]) {
+      const answer = uses(catalog, number);
+      expect('faults' in answer ? answer.faults : answer.part).toBe(sku);
+      expect(verdict(number, 'brastle-622').part).toBe(sku);
+    }
+    // GS1: weights 3, 1, 3, ... from the right over 224000200010 give 15, so that the check digit is 5
+    expect(uses(catalog, '2240002000106')).toMatchObject({
+      faults: [{ code: 'gtin-mistyped', params: { number: '2240002000106', digit: '5' } }],
+    });
+    expect(uses(catalog, '6291041500213')).toMatchObject({ faults: [{ code: 'unknown-sku' }] });
+  });
+
   it('no: the maker refuses, with the reason', () => {
     const answer = verdict('QN-AIR-212', 'quennet-559');
     expect(answer.verdict).toBe('no');

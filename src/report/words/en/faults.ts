@@ -85,6 +85,13 @@ export const faults: WordsTable<FaultParams> = {
       `${nearestHint(nearest).trim()} \`legwork catalog list parts\` shows the parts; kits and supplies are kinds of their own.`.trim(),
     example: { sku: 'AB-AIR-22', nearest: ['AB-AIR-2'] },
   },
+  'gtin-mistyped': {
+    say: ({ number, digit }) =>
+      `${number} is no number of the catalogue, and no GTIN: after the other digits its last one would be ${digit}.`,
+    meaning: 'A GTIN has 8, 12, 13 or 14 digits, and the last one checks the others.',
+    way: () => 'Read the number again from the label.',
+    example: { number: '6291041500214', digit: '3' },
+  },
   'not-a-part': {
     say: ({ sku, kind }) => `${sku} is a ${kind}, and this asks about a part.`,
     meaning: 'Fit and use are stated for parts. Kits, packs and supplies have none of their own.',
