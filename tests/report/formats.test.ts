@@ -6,6 +6,7 @@ import { answerDocument } from '../../src/report/document.ts';
 import { literal, worksheet } from '../../src/report/markdown.ts';
 import { noPaint } from '../../src/report/paint.ts';
 import type { Scene } from '../../src/report/scene.ts';
+import { verdictLines } from '../../src/report/text/verdict.ts';
 import { en } from '../../src/report/words/en.ts';
 import { demoFolder, loadCatalogFolder } from '../support/demo.ts';
 
@@ -60,6 +61,21 @@ describe('csv', () => {
       '',
       '7',
     ]);
+  });
+});
+
+describe('verdict', () => {
+  it('a set that is cheaper under the name of a service: said beside the total, with what is saved', () => {
+    const dearer = answerTo({ renew: ['wipers', 'foam-rings'] });
+    const service = dearer.offers.find(({ money }) => money.startsWith('-'));
+    expect(service?.service).toBe('quennet-lower-leg-service');
+    const cheaper = answerTo({ renew: ['wipers', 'foam-rings'], service: ['quennet-lower-leg-service'] });
+    const saved = Number(dearer.plans[0]?.money.total) - Number(cheaper.plans[0]?.money.total);
+    expect(saved).toBeGreaterThan(0);
+    expect(verdictLines(sceneOf(dearer)).join(' ').replaceAll(/ +/g, ' ')).toContain(
+      `Add --service quennet-lower-leg-service: as Lower-leg service it comes to ${saved.toFixed(2)} EUR less.`,
+    );
+    expect(verdictLines(sceneOf(cheaper)).join(' ')).not.toContain('Add --service');
   });
 });
 

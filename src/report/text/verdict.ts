@@ -12,7 +12,8 @@ export function verdictLines(scene: Scene): string[] {
   return [...wrapped(page, asked), '', ...(plan ? yes(scene, plan) : no(scene))];
 }
 
-function yes({ answer, page, language }: Scene, plan: Plan): string[] {
+function yes(scene: Scene, plan: Plan): string[] {
+  const { answer, page, language } = scene;
   const { phrases } = language;
   const ways = say(language, 'statuses', { code: 'answered', params: { plans: answer.plans.length } });
   const proof = answer.complete
@@ -30,7 +31,17 @@ function yes({ answer, page, language }: Scene, plan: Plan): string[] {
       `${page.paint('strong', total)}${taxWords(money)}, ${phrases.minutes(plan.minutes)} at the bench, ${phrases.ready(plan.readyInDays)}`,
       '  ',
     ),
+    ...cheaper(scene, plan),
   ];
+}
+
+/** Services that make the plan cheaper: a flat price, or a kit that they call for. It is said beside the total, where the total is read. */
+function cheaper({ answer, page, language: { phrases } }: Scene, { money }: Plan): string[] {
+  return answer.offers
+    .filter((offer) => offer.money.startsWith('-') && !offer.atLeast)
+    .flatMap(({ service, name, money: less }) =>
+      wrapped(page, phrases.cheaperAsService(name, phrases.more(less, money.currency), service), '  '),
+    );
 }
 
 function taxWords({ tax, currency }: Plan['money']): string {

@@ -34,6 +34,8 @@ export interface Phrases {
   readonly cautions: readonly string[];
   readonly standsAbove: string;
   readonly nothingWished: string;
+  /** A service that makes the plan cheaper: its name, what is saved, and its id. */
+  readonly cheaperAsService: (name: string, less: string, service: string) => string;
   readonly suitsAlready: (bike: string) => string;
   readonly alreadySo: string;
   readonly stoppedByNotice: string;

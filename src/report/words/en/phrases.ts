@@ -88,7 +88,9 @@ export const phrases: Phrases = {
     'Oil near rotor or pads means new pads: wheel and pads out, or covered. Solvents: fresh air, no flame. Dispose of waste by local rules.',
   ],
   nothingWished: 'Nothing was wished for. Ask for something, for instance --travel 130 or --service NAME.',
-  suitsAlready: (bike) => `The fork goes onto ${bike} as it is.`,
+  suitsAlready: (bike) =>
+    `The fork goes onto ${bike} as it is. Moving it over (stem, crown race, wheel, brake) is work on the bikes: it is neither described nor priced here, and the bike's angles are worked out only where the fork changes.`,
+  cheaperAsService: (name, less, service) => `Add --service ${service}: as ${name} it comes to ${less}.`,
   alreadySo: 'The fork is as wished already.',
   stoppedByNotice: 'NO. A notice on this fork comes before any plan, so none was worked out.',
   decides: ({ code, slot, values }) => {
