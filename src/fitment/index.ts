@@ -10,5 +10,5 @@ export {
   worst,
 } from './identity.ts';
 export { identityKey, rememberedFit } from './memo.ts';
-export { isReplaced, replacementOf, type Successor, successorsOf } from './replaced.ts';
+export { doesBothWays, isReplaced, replacementOf, type Successor, successorsOf } from './replaced.ts';
 export { fitVerdict, type Verdict } from './verdict.ts';

@@ -45,3 +45,15 @@ export function successorsOf(
 /** True where a number is replaced anywhere: it is not ordered any more. */
 export const isReplaced = (catalog: Catalog, sku: string): boolean =>
   (catalog.parts.get(sku)?.replacedBy ?? catalog.kits.get(sku)?.replacedBy ?? []).length > 0;
+
+/** True where a number also does for one of these that replaces it: its maker says that it goes both ways. */
+export function doesBothWays(
+  catalog: Catalog,
+  sku: string,
+  named: readonly string[],
+  family: string,
+  generations: readonly string[],
+): boolean {
+  const replacement = replacementOf(catalog, sku, family, generations);
+  return replacement?.bothWays === true && replacement.by.some((one) => named.includes(one.sku));
+}

@@ -1,5 +1,5 @@
 import { BIKE_SLOTS, listsOf, type Part, type Slot } from '../catalog/index.ts';
-import { AGREEMENTS, type Agreement, disagreement, successorsOf } from '../fitment/index.ts';
+import { AGREEMENTS, type Agreement, disagreement, doesBothWays, successorsOf } from '../fitment/index.ts';
 import { spacerCounts, travelsOf } from './build.ts';
 import { fitRules } from './fit-rules.ts';
 import { issuerLimits } from './issuer-limits.ts';
@@ -124,13 +124,13 @@ function needRules(variables: Variables): Rule[] {
   return rules;
 }
 
-/** The numbers named, and the last replacements of those that are replaced. */
-function accepted(variables: Variables, named: readonly string[]): ReadonlySet<string> {
-  const { catalog, family, generations } = variables;
-  return new Set([
+/** Whether what a slot holds is one of the numbers named, the last replacement of one, or an old number that does for one both ways. */
+function does({ catalog, family, generations }: Variables, named: readonly string[]): (sku: string) => boolean {
+  const accepted = new Set([
     ...named,
     ...named.flatMap((sku) => successorsOf(catalog, sku, family.id, generations).map((last) => last.sku)),
   ]);
+  return (sku) => accepted.has(sku) || doesBothWays(catalog, sku, named, family.id, generations);
 }
 
 interface Tie {
@@ -148,7 +148,7 @@ function needsMet(variables: Variables, part: Part, other: Slot): Tie | null {
     code: needs.length > 0 ? 'needs' : 'excludes',
     reason: [...needs, ...excludes].map(({ reason }) => reason).find((reason) => reason !== null) ?? null,
     holds: (sku) =>
-      needs.every((need) => need.kind === 'slot' && sku !== null && accepted(variables, need.anyOf).has(sku)) &&
+      needs.every((need) => need.kind === 'slot' && sku !== null && does(variables, need.anyOf)(sku)) &&
       excludes.every((exclude) => (exclude.kind === 'sku' ? exclude.sku !== sku : sku === null)),
   };
 }

@@ -157,6 +157,7 @@ const replacement = z.object({
   by: z.array(z.object({ sku: z.string(), quantity: z.number().default(1) })),
   families: z.array(z.string()).optional(),
   generations: z.array(z.string()).optional(),
+  'both-ways': z.boolean().default(false),
   'old-stock': z.enum(['usable', 'not-usable']).default('usable'),
 });
 

@@ -3,7 +3,7 @@ import { chassisOfFamily, operationsOf, partsFor, roleOf } from './book.ts';
 import { isComplete, partOf, slotsWithClauses, verdict } from './fit.ts';
 import { type Member, rule } from './member.ts';
 import type { Limits, Part } from './records.ts';
-import { lastReplacements } from './replaced.ts';
+import { lastReplacements, replacementOf } from './replaced.ts';
 import {
   chassisOf,
   choiceOf,
@@ -408,11 +408,18 @@ function needs(scene: Scene, part: Part): readonly Member[] {
         holds: (draft) =>
           contentOf(draft, slot)?.sku !== part.sku ||
           (!isChanged(scene, draft, slot) && !isChanged(scene, draft, need.slot)) ||
-          wanted.includes(contentOf(draft, need.slot)?.sku ?? ''),
+          wanted.includes(contentOf(draft, need.slot)?.sku ?? '') ||
+          doesBothWays(scene, contentOf(draft, need.slot)?.sku ?? '', need['any-of']),
       }),
     );
   });
 }
+
+/** An old number that its maker lets stand for the new one. */
+const doesBothWays = (scene: Scene, sku: string, named: readonly string[]): boolean => {
+  const statement = replacementOf(scene.book, scene.now, sku);
+  return statement?.['both-ways'] === true && statement.by.some((by) => named.includes(by.sku));
+};
 
 const soleReplacement = (scene: Scene, sku: string): readonly string[] =>
   lastReplacements(scene.book, scene.now, sku).map((last) => last.sku);

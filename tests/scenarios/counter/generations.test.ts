@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { doesFit } from '../../../src/plan/index.ts';
-import { askDemo } from '../../support/ask.ts';
-import { demoFolder, loadCatalogFolder } from '../../support/demo.ts';
+import { askDemo, askIn } from '../../support/ask.ts';
+import { demoFolder, loadCatalogFolder, loadDemoWith } from '../../support/demo.ts';
 import { bought, changes, flagParams, flags, lines, money, onlyPlan, planAt, taken } from '../../support/plan-views.ts';
 import { QUESTIONS } from './questions.ts';
 import { conflicts, members, refused, verdict, waysOut } from './refusals.ts';
@@ -166,5 +166,40 @@ describe('silence is not no, VH-W-33-FL on quennet-622', () => {
     const answer = await askDemo(QUESTIONS.silence);
     expect(verdict(answer)).toEqual(refused('not-known'));
     expect(conflicts(answer)).toEqual([['listing fit-not-known', 'want want-use']]);
+  });
+});
+
+/** A cap that FN-CAP-HIGH replaces, and that may stand for it or not. */
+const oldCap = (bothWays: boolean): string => `
+parts:
+  - sku: FN-CAP-OLD
+    maker: ostrell
+    name: Fennock top cap with valve, first of its kind
+    role: top-cap
+    interfaces: { cap-thread: m32-fine }
+    fits:
+      - { family: fennock, source: { document: ostrell-fennock-service, page: 51 } }
+    replaced-by:
+      - by: [{ sku: FN-CAP-HIGH }]
+        both-ways: ${bothWays}
+        source: { document: ostrell-fennock-service, page: 51 }
+    price: "20.00"
+`;
+
+// model.md, section 10: FN-AIR-140-WL needs FN-CAP-HIGH. An old cap in the fork does for it only where its maker says so.
+describe('replaced number that goes both ways or one way, fennock-622 of 2024-02 from 160 to 140 mm', () => {
+  const held = { ...QUESTIONS.replaced, with: { 'top-cap': { sku: 'FN-CAP-OLD', quantity: 1 } } };
+  const capAfter = async (bothWays: boolean): Promise<readonly (string | undefined)[]> => {
+    const answer = askIn(await loadDemoWith({ yaml: oldCap(bothWays) }), held);
+    expect(answer.status).toBe('answered');
+    return [...new Set(answer.plans.map((plan) => plan.build['top-cap']?.sku))];
+  };
+
+  it('both ways: the old cap stays', async () => {
+    expect(await capAfter(true)).toEqual(['FN-CAP-OLD']);
+  });
+
+  it('one way: the new cap goes in', async () => {
+    expect(await capAfter(false)).toEqual(['FN-CAP-HIGH']);
   });
 });
