@@ -59,7 +59,7 @@ class OrderCount {
 
   /** Counts a part that hangs together. */
   private countPart(set: Bits): bigint | null {
-    if (sizeOf(set) === 1) return this.isFirst(set, this.members(set)[0] ?? 0) ? 1n : 0n;
+    if (sizeOf(set) === 1) return 1n;
     const key = keyOf(set);
     const known = this.known.get(key);
     if (known !== undefined) return known;
@@ -155,6 +155,6 @@ function keyOf(set: Bits): string {
 /** In how many ways `chosen` places can be chosen among `of`. */
 function chooseOf(of: number, chosen: number): bigint {
   let ways = 1n;
-  for (let at = 1; at <= Math.min(chosen, of - chosen); at++) ways = (ways * BigInt(of - at + 1)) / BigInt(at);
+  for (let at = 1; at <= chosen; at++) ways = (ways * BigInt(of - at + 1)) / BigInt(at);
   return ways;
 }

@@ -74,6 +74,8 @@ describe('number of orders', () => {
     // ten before one: all ten first, in any order; one step for each rest of two or more
     const before = [...upTo(10).map(() => []), upTo(10)];
     expect(counted(before)).toEqual({ orders: factorial(10), steps: 10 });
+    // 0 and 1 are alike, and 2 and 3 are, however they list what comes before them: 0 1 2 3 4, 1 2 3 4, 2 3 4, 3 4
+    expect(counted([[], [], [0, 1], [1, 0], [2, 3]])).toEqual({ orders: 4n, steps: 4 });
     // one before ten: the ten are then tied by nothing
     const after = [[], ...upTo(10).map(() => [0])];
     expect(counted(after)).toEqual({ orders: factorial(10), steps: 1 });

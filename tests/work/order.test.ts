@@ -53,6 +53,15 @@ describe('order of work', () => {
     expect(order(chain)).toBe('open reach work shut try');
   });
 
+  it('closing: one operation may close what is within another that it closes too', () => {
+    const shared = [
+      step('outer', 10, { closedBy: 'shut' }),
+      step('inner', 20, { requires: ['outer'], closedBy: 'shut' }),
+      step('shut', 1),
+    ];
+    expect(order(shared)).toBe('outer inner shut');
+  });
+
   it('cycle: of any kind there is no order', () => {
     expect(order([step('a', 1, { requires: ['b'] }), step('b', 2, { requires: ['a'] })])).toBeNull();
     expect(
