@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest';
+import { StepBudget } from '../../src/solve/index.ts';
+import { isCover, leastCover } from '../../src/supply/index.ts';
+import type { Programme, ProgrammeColumn } from '../../src/supply/programme.ts';
+
+/** The sets as rows, their members as columns of one pack each: what hits every set. */
+const hitting = (sets: readonly (readonly number[])[], costs: readonly number[]): Programme => ({
+  needs: sets.map(() => 1),
+  columns: costs.map(
+    (cost, member): ProgrammeColumn => ({
+      gives: sets.flatMap((set, row) => (set.includes(member) ? [[row, 1] as const] : [])),
+      cost,
+      limit: 1,
+    }),
+  ),
+  caps: [],
+});
+const upTo = (most: number): number[] => Array.from({ length: most }, (_one, at) => at);
+
+/** The triples of a Steiner system of order 13, made from two by adding 1 modulo 13. */
+const triples = upTo(13).flatMap((by) =>
+  [
+    [0, 1, 4],
+    [0, 2, 7],
+  ].map((triple) => triple.map((at) => (at + by) % 13)),
+);
+
+/** The least cost by trying every choice of at most one pack of each column. */
+function byTrying(programme: Programme): number {
+  const size = programme.columns.length;
+  let least = Number.POSITIVE_INFINITY;
+  for (let mask = 0; mask < 1 << size; mask++) {
+    const packs = upTo(size).map((at) => (mask >> at) & 1);
+    const cost = packs.reduce((sum, count, at) => sum + count * (programme.columns[at]?.cost ?? 0), 0);
+    if (cost < least && isCover(programme, packs)) least = cost;
+  }
+  return least;
+}
+
+/** Packs of several sizes for ten rows, one of them dearer than another that does all it does. */
+const mixed: Programme = {
+  needs: upTo(10).map((row) => 3 + ((row * 5) % 7)),
+  columns: upTo(24).map((at) => ({
+    gives: [0, 1, 2].flatMap((more) => {
+      const row = (at * 3 + more * (1 + (at % 3))) % 10;
+      return more <= at % 3 ? [[row, 1 + ((at + more) % 4)] as const] : [];
+    }),
+    cost: 4 + ((at * 11) % 13) + 3 * (at % 3),
+    limit: 4,
+  })),
+  caps: [],
+};
+
+/** The least cost and the nodes that proving it took. */
+const proved = (programme: Programme): readonly (number | null)[] => {
+  const budget = new StepBudget(Number.POSITIVE_INFINITY);
+  const { least, proved: whole } = leastCover(programme, budget);
+  expect(whole).toBe(true);
+  return [least?.cost ?? null, budget.used];
+};
+
+// Nodes are pinned, so that a bound, a fixing or a first cover that has become worse fails a test: a lower number is an improvement to write down here.
+describe('effort of a least cover', () => {
+  const even = hitting(triples, Array(13).fill(1));
+  const uneven = hitting(
+    triples,
+    upTo(13).map((at) => 5 + ((at * 7) % 9)),
+  );
+
+  it('triples of 13: the least hitting set, and the nodes it takes', () => {
+    expect([byTrying(even), byTrying(uneven)]).toEqual([proved(even)[0], proved(uneven)[0]]);
+    expect([proved(even)[1], proved(uneven)[1]]).toEqual([17, 25]);
+  });
+
+  it('packs: with and without a cap', () => {
+    const capped = { ...mixed, caps: [{ weights: mixed.columns.map((_one, at) => at % 4), most: 14 }] };
+    expect([proved(mixed)[1], proved(capped)[1]]).toEqual([173, 248]);
+  });
+});
