@@ -43,6 +43,20 @@ describe('floors', () => {
     ]);
   });
 
+  it('kit: an amount in it is worth what the pack that is cheapest by the amount makes of it', () => {
+    // 100 of the oil are worth 6 by the large pack (8 by the small one), so half the price of what costs 106 alone
+    const shelf: Shelf = {
+      parts: { A: { price: 100 } },
+      kits: { K: { price: 53, gives: { A: 1, OIL: 100 } } },
+      supplies: { OIL: { meets: ['bath'], packs: { S: { size: 100, price: 8 }, L: { size: 250, price: 15 } } } },
+      stock: { A: { onHand: 9 }, S: { onHand: 9 }, L: { onHand: 9 }, K: { onHand: 9 } },
+    };
+    expect([floors(shelf, ['A'])[0], floors(shelf, ['OIL'], 100)[0]]).toEqual([
+      [50, 0],
+      [3, 0],
+    ]);
+  });
+
   it('packs: whole ones, the cheapest mix, the soonest of any', () => {
     const shelf: Shelf = {
       supplies: { OIL: { meets: ['bath'], packs: { S: { size: 100, price: 8 }, L: { size: 250, price: 15 } } } },
