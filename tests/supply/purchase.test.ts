@@ -8,7 +8,7 @@ const plenty = (...skus: readonly string[]): NonNullable<Shelf['stock']> =>
   Object.fromEntries(skus.map((sku) => [sku, { onHand: 99 }]));
 
 describe('offers', () => {
-  const offer = (row: NonNullable<Shelf['stock']>[string] | null, replaced?: 'usable' | 'gone') => {
+  const offer = (row: NonNullable<Shelf['stock']>[string] | null, replaced?: 'usable' | 'gone' | 'usable-by-one') => {
     const shelf = market({
       parts: { P: { price: 1, ...(replaced ? { replaced } : {}) } },
       stock: row ? { P: row } : {},
@@ -34,6 +34,12 @@ describe('offers', () => {
     ],
     ['replaced: no more than is there', offer({ onHand: 1, lead: 4 }, 'usable'), 1, [0, null]],
     ['replaced, old stock not to be used: none', offer({ onHand: 1, lead: 4 }, 'gone'), 0, [null, null]],
+    [
+      'replaced twice, old stock to be used by one of them: as much as is there',
+      offer({ onHand: 1, lead: 4 }, 'usable-by-one'),
+      1,
+      [0, null],
+    ],
     ['replaced without a row: none', offer(null, 'usable'), 0, [null, null]],
   ])('%s', (_name, one, shelf, days) => {
     expect(onShelf(one)).toBe(shelf);

@@ -13,7 +13,10 @@ import {
 /** What is on sale, in short. Prices in minor units; left out: no price. Amounts in held units. */
 export interface Shelf {
   readonly parts?: Readonly<
-    Record<string, { readonly price?: number; readonly pack?: number; readonly replaced?: 'usable' | 'gone' }>
+    Record<
+      string,
+      { readonly price?: number; readonly pack?: number; readonly replaced?: 'usable' | 'gone' | 'usable-by-one' }
+    >
   >;
   readonly kits?: Readonly<
     Record<string, { readonly price?: number; readonly gives: Readonly<Record<string, number>> }>
@@ -37,6 +40,10 @@ export interface Shelf {
 const source = { document: null, page: null, record: '' };
 const price = (value: number | undefined): Minor | null => (value === undefined ? null : minor(value));
 
+/** For each replacement of a number whether its old stock may be used. */
+const oldStock = (replaced: 'usable' | 'gone' | 'usable-by-one' | undefined): readonly boolean[] =>
+  replaced === undefined ? [] : replaced === 'usable-by-one' ? [false, true] : [replaced === 'usable'];
+
 export function market(shelf: Shelf): Market {
   const parts = Object.entries(shelf.parts ?? {}).map(
     ([sku, part]): Part => ({
@@ -55,19 +62,15 @@ export function market(shelf: Shelf): Market {
       rate: null,
       volume: null,
       air: null,
-      replacedBy: part.replaced
-        ? [
-            {
-              by: [{ sku: 'NEW', quantity: 1 }],
-              families: null,
-              generations: null,
-              bothWays: false,
-              oldStockUsable: part.replaced === 'usable',
-              note: null,
-              source,
-            },
-          ]
-        : [],
+      replacedBy: oldStock(part.replaced).map((oldStockUsable) => ({
+        by: [{ sku: 'NEW', quantity: 1 }],
+        families: null,
+        generations: null,
+        bothWays: false,
+        oldStockUsable,
+        note: null,
+        source,
+      })),
       mass: null,
       price: price(part.price),
       pack: part.pack ?? 1,
