@@ -13,14 +13,15 @@ import { Sentence } from './sentence.tsx';
 import { type Heard, questionPath, useAnswer } from './service.ts';
 import { Documents } from './source.tsx';
 import { TroubleView } from './trouble.tsx';
-import { useKnown } from './use-known.ts';
+import { type Knowledge, useKnown } from './use-known.ts';
 import { words } from './words/words.ts';
 
 /** The page: the sentence above, what it comes to below. Where one is stands in the address. */
 export function App() {
   const [place, go] = usePlace();
   const { question, view } = place;
-  const { known, loading } = useKnown(question);
+  const knowledge = useKnown(question);
+  const { known, loading } = knowledge;
   const catalog = useAnswer<CatalogRecord>('/v1/catalog');
   const onAsk = (next: QuestionInput): void => go({ question: next, view: 'answer', way: 0 });
   const named = question.chassis !== undefined || question.bike !== undefined;
@@ -46,7 +47,7 @@ export function App() {
           <Below
             place={place}
             shown={shown}
-            known={known}
+            knowledge={knowledge}
             catalog={catalog.kind === 'here' ? catalog.value : null}
             onAsk={onAsk}
           />
@@ -119,16 +120,19 @@ function Start() {
 interface BelowProps {
   readonly place: Place;
   readonly shown: View;
-  readonly known: Known;
+  readonly knowledge: Knowledge;
   readonly catalog: CatalogRecord | null;
   readonly onAsk: (next: QuestionInput) => void;
 }
 
-function Below({ place, shown, known, catalog, onAsk }: BelowProps) {
+function Below({ place, shown, knowledge, catalog, onAsk }: BelowProps) {
   const { question, way } = place;
+  const { known, loading, trouble } = knowledge;
   const settled = readyToAsk(question, known);
   const reach = useAnswer<ReachDocument>(settled && shown === 'map' ? questionPath('reach', settled) : null);
   const answer = useAnswer<AnswerDocument>(settled && shown !== 'map' ? questionPath('plan', settled) : null);
+  // nothing can be asked before it is known which fork is meant
+  if (settled === null && trouble !== null) return <TroubleView trouble={trouble} question={question} onAsk={onAsk} />;
   if (shown === 'map')
     return (
       <Await heard={reach} question={question} onAsk={onAsk}>
@@ -147,6 +151,8 @@ function Below({ place, shown, known, catalog, onAsk }: BelowProps) {
     <Await heard={answer} question={question} onAsk={onAsk}>
       {(value) => {
         const plan = value.plans[way] ?? value.plans[0];
+        // a sheet bears names: not half of them
+        if (shown !== 'answer' && plan && loading) return <Waiting />;
         if (shown !== 'answer' && plan) return sheetOf(shown, printedOf(value, plan, question, known, catalog));
         return (
           <AnswerView
@@ -211,11 +217,7 @@ function Await<T>({ heard, question, onAsk, children }: AwaitProps<T>) {
   switch (heard.kind) {
     case 'unasked':
     case 'waiting':
-      return (
-        <p class="quiet" role="status">
-          {words.waiting}
-        </p>
-      );
+      return <Waiting />;
     case 'trouble':
       return <TroubleView trouble={heard.trouble} question={question} onAsk={onAsk} />;
     case 'here':
@@ -226,3 +228,9 @@ function Await<T>({ heard, question, onAsk, children }: AwaitProps<T>) {
       );
   }
 }
+
+const Waiting = () => (
+  <p class="quiet" role="status">
+    {words.waiting}
+  </p>
+);

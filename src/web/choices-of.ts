@@ -27,6 +27,8 @@ export function choicesOf(
           ? [{ text: words.part.now(travelNow), next: { ...question, travelNow } }]
           : [];
       });
+    case 'unknown-chassis':
+      return textsIn(params.nearest).map((chassis) => ({ text: nameOf(chassis), next: { ...question, chassis } }));
     case 'unknown-size':
       return textsIn(params.known).map((size) => ({
         text: words.part.size(size),

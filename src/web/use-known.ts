@@ -1,9 +1,16 @@
 import type { ChoicesDocument, QuestionInput } from '../plan/index.ts';
 import type { BikeRecord, Known } from './records.ts';
-import { useAnswer } from './service.ts';
+import { type Trouble, useAnswer } from './service.ts';
+
+/** What is known beside a question, whether it is still looked up, and why it cannot be. */
+export interface Knowledge {
+  readonly known: Known;
+  readonly loading: boolean;
+  readonly trouble: Trouble | null;
+}
 
 /** Looks up what a question can be asked with, and the names in it. */
-export function useKnown(question: QuestionInput): { readonly known: Known; readonly loading: boolean } {
+export function useKnown(question: QuestionInput): Knowledge {
   const choices = useAnswer<ChoicesDocument>(choicesPath(question));
   const bike = useAnswer<BikeRecord>(recordPath(question.bike));
   const onto = useAnswer<BikeRecord>(recordPath(question.onto));
@@ -13,6 +20,7 @@ export function useKnown(question: QuestionInput): { readonly known: Known; read
       bike: bike.kind === 'here' ? bike.value : null,
       onto: onto.kind === 'here' ? onto.value : null,
     },
+    trouble: choices.kind === 'trouble' && !choices.late ? choices.trouble : null,
     loading: choices.kind === 'waiting' || (choices.kind === 'here' && choices.late),
   };
 }

@@ -119,6 +119,7 @@ export function lookText({ money }: PlanDocument, { look, if: found, then, extra
   const { work } = words;
   const said = `${work.if(look, found)} ${then}`;
   if (extra === null) return said;
+  if (Number(extra.money) === 0 && extra.minutes === 0) return `${said} ${work.addsNothing(words.days(extra.days))}`;
   const adds = extra.atLeast ? work.addsAtLeast : work.adds;
   return `${said} ${adds(words.money(extra.money, money.currency), extra.minutes, words.days(extra.days))}`;
 }

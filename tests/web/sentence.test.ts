@@ -154,6 +154,10 @@ describe('a question that is not clear', () => {
     }
   });
 
+  it('a fork that is not quite called so: those that are near are choices', () => {
+    expect(choicesFor({ chassis: 'quenet-622' }).map(({ next }) => next)).toContainEqual({ chassis: 'quennet-622' });
+  });
+
   it('several builds, a travel that is none, no travel, a size that is none: each choice is answered', () => {
     for (const question of [
       { chassis: 'quennet-622', travelNow: 130, wants: { travel: 150 } },

@@ -284,6 +284,7 @@ export const en = {
     if: (look: string, found: string): string => `${look}, if ${found}:`,
     adds: (sum: string, minutes: number, ready: string): string =>
       `That would add ${sum} and ${unit(minutes, 'minute')}, ${ready}.`,
+    addsNothing: (ready: string): string => `That would add nothing, ${ready}.`,
     addsAtLeast: (sum: string, minutes: number, ready: string): string =>
       `That would add at least ${sum} and ${unit(minutes, 'minute')}, ${ready}.`,
     fasteners: (value: number, name: string): string => (value === 1 ? name : `${count(value)} × ${name}`),
