@@ -92,6 +92,22 @@ describe('architecture', () => {
     expect([...node, ...impure]).toEqual([]);
   });
 
+  it('imports: the oracle of the tests takes nothing of the product but quantities, types, and the schema that fills in a question', () => {
+    const folder = fileURLToPath(new URL('../oracle', import.meta.url));
+    const sources = readdirSync(folder).filter((name) => name.endsWith('.ts') && !name.endsWith('.test.ts'));
+    const taken = sources.flatMap((name) =>
+      [
+        ...readFileSync(join(folder, name), 'utf8').matchAll(
+          /import (?!type )([^;]*?) from '\.\.\/\.\.\/src\/([^']+)'/g,
+        ),
+      ]
+        .filter(([, , path = '']) => !path.startsWith('quantity/'))
+        .map(([, names = '', path]) => `${name} takes ${names} from ${path}`),
+    );
+    expect(sources.length).toBeGreaterThan(20);
+    expect(taken).toEqual(['scene.ts takes { type Question, questionSchema } from plan/question.ts']);
+  });
+
   it('imports: each library has one door', () => {
     const wrong = imports.filter(({ file, from }) => {
       const name = from.startsWith('@') ? from : (from.split('/')[0] ?? '');

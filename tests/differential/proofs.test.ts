@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Answer, ask, type QuestionInput } from '../../src/plan/index.ts';
 import { checkProof, missingWays, restsOnSilence } from '../oracle/index.ts';
+import { byChassis } from './by-chassis.ts';
 import { everyBikeQuestion, everyQuestion, shuffled } from './questions.ts';
 import { type Demo, loadDemo, tell } from './share.ts';
 
@@ -89,8 +90,8 @@ describe('reasons of a refusal, checked by the oracle', () => {
   it('a share of all questions: every refusal stands', async () => {
     const { book } = await demo;
     const answers = refusals(await demo, [
-      ...shuffled(everyQuestion(book), SEED).slice(0, SHARE.forks),
-      ...shuffled(everyBikeQuestion(book), SEED).slice(0, SHARE.bikes),
+      ...byChassis(shuffled(everyQuestion(book), SEED).slice(0, SHARE.forks)).flat(),
+      ...byChassis(shuffled(everyBikeQuestion(book), SEED).slice(0, SHARE.bikes)).flat(),
     ]);
     expect(findings(await demo, answers)).toEqual([]);
     tell('refusals', answers.length);

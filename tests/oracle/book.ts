@@ -21,6 +21,7 @@ export type Content = { readonly sku: string; readonly quantity: number } | null
 export interface Book {
   readonly catalog: Catalog;
   readonly parts: ReadonlyMap<string, Part>;
+  readonly partsByRole: ReadonlyMap<string, readonly Part[]>;
   readonly kits: ReadonlyMap<string, Kit>;
   readonly supplies: ReadonlyMap<string, Supply>;
   readonly stock: ReadonlyMap<string, StockRow>;
@@ -34,12 +35,19 @@ export function openBook(raw: unknown, stockRows: readonly StockRow[] | null, sh
   return {
     catalog,
     parts: new Map(catalog.parts.map((part) => [part.sku, part])),
+    partsByRole: byRole(catalog.parts),
     kits: new Map(catalog.kits.map((kit) => [kit.sku, kit])),
     supplies: new Map(catalog.supplies.map((supply) => [supply.sku, supply])),
     stock: new Map((stockRows ?? []).map((row) => [row.sku ?? '', row])),
     digits: known(minorDigits(catalog.catalog.currency), catalog.catalog.currency),
     shop: shop === null || shop === undefined ? null : shopSchema.parse(shop),
   };
+}
+
+function byRole(parts: readonly Part[]): ReadonlyMap<string, readonly Part[]> {
+  const groups = new Map<string, Part[]>();
+  for (const part of parts) groups.set(part.role, [...(groups.get(part.role) ?? []), part]);
+  return groups;
 }
 
 /** The value, or a failure that says what was looked for. */
@@ -73,7 +81,7 @@ export const roleOf = (family: Family, slot: string): string => family.slots[slo
 
 /** All parts of the catalogue that are made for a slot, of whatever family. */
 export const partsFor = (book: Book, family: Family, slot: string): readonly Part[] =>
-  book.catalog.parts.filter(({ role }) => role === roleOf(family, slot));
+  book.partsByRole.get(roleOf(family, slot)) ?? [];
 
 /** Opening spoils the pieces, or a service renews them. */
 export const isRenewable = (family: Family, slot: string): boolean =>

@@ -1,4 +1,5 @@
 import { byCodeUnit } from '../../src/quantity/order.ts';
+import { byBuyer } from './buyer.ts';
 import { type Cost, FREE, isSameCost, plus, unbeatenCosts } from './cost.ts';
 import type { Kit } from './records.ts';
 import type { Scene } from './scene.ts';
@@ -8,47 +9,56 @@ import type { Work } from './work.ts';
 /** Things that are bought apart: one way of each group is taken. */
 type Groups = readonly Ways[];
 
+const rememberedCosts = byBuyer<readonly Cost[]>();
+
 /** All costs of buying what a job needs that no other one is as good as. */
 export const costsOf = (scene: Scene, work: Work): readonly Cost[] =>
-  unbeatenCosts(
-    everyWanted(scene, work).flatMap((wanted) =>
-      sums(
-        costsOfGroups(groupsOf(scene, onlySold(scene, wanted, 'singly'), [])),
-        costsWithKits(scene, onlySold(scene, wanted, 'in kits too')),
+  rememberedCosts(scene, textOfNeeds(work), () =>
+    unbeatenCosts(
+      everyWanted(scene, work).flatMap((wanted) =>
+        lotsOf(scene, wanted).reduce<readonly Cost[]>((total, lot) => sums(total, costsOfLot(scene, lot)), [FREE]),
       ),
     ),
   );
 
+const textOfNeeds = ({ pieces, supplies }: Work): string => JSON.stringify([[...pieces], [...supplies]]);
+
 /** Every sum of two costs that no other sum is as good as. */
-const sums = (some: readonly Cost[], others: readonly Cost[]): readonly Cost[] =>
-  unbeatenCosts(some.flatMap((one) => others.map((other) => plus(one, other))));
-
-const costsOfGroups = (groups: Groups): readonly Cost[] =>
-  groups.reduce<readonly Cost[]>((total, { costs }) => sums(total, costs), [FREE]);
-
-const memo = new WeakMap<Scene, Map<string, readonly Cost[]>>();
-
-/** Worked out once for each list of what is wanted. */
-function costsWithKits(scene: Scene, wanted: Wanted): readonly Cost[] {
-  const here = memo.get(scene) ?? new Map<string, readonly Cost[]>();
-  memo.set(scene, here);
-  const text = JSON.stringify([[...wanted.pieces], [...wanted.amounts]]);
-  const before = here.get(text);
-  if (before) return before;
-  const costs = unbeatenCosts(
-    kitChoices(scene, wanted).flatMap((kits) => costsOfGroups(groupsOf(scene, wanted, kits))),
-  );
-  here.set(text, costs);
-  return costs;
+function sums(some: readonly Cost[], others: readonly Cost[]): readonly Cost[] {
+  const all = some.flatMap((one) => others.map((other) => plus(one, other)));
+  return all.length > 1 ? unbeatenCosts(all) : all;
 }
+
+/** What has one cost only is added up; the rest is joined. */
+function costsOfGroups(groups: Groups): readonly Cost[] {
+  let alone = FREE;
+  const others: (readonly Cost[])[] = [];
+  for (const { costs } of groups) {
+    const [only, more] = costs;
+    if (only !== undefined && more === undefined) alone = plus(alone, only);
+    else others.push(costs);
+  }
+  return others.reduce<readonly Cost[]>(sums, [alone]);
+}
+
+const rememberedLots = byBuyer<readonly Cost[]>();
+
+/** Worked out once for each list of what is wanted, and of kits that hold some of it. */
+const costsOfLot = (scene: Scene, { wanted, kits }: Lot): readonly Cost[] =>
+  rememberedLots(scene, JSON.stringify([[...wanted.pieces], [...wanted.amounts], kits.map(({ sku }) => sku)]), () =>
+    unbeatenCosts(kitChoices(scene, wanted, kits).flatMap((some) => costsOfGroups(groupsOf(scene, wanted, some)))),
+  );
+
+const rememberedPurchases = byBuyer<Packs | null>();
 
 /** Of all purchases of one cost: fewest packs, then by the list of SKU and packs. */
-export function purchaseOf(scene: Scene, work: Work, cost: Cost): Packs | null {
-  const found = everyWanted(scene, work)
-    .flatMap((wanted) => kitChoices(scene, wanted).map((kits) => groupsOf(scene, wanted, kits)))
-    .flatMap((groups) => purchasesOfCost(groups, FREE, {}, cost));
-  return [...found].sort(byPacks)[0] ?? null;
-}
+export const purchaseOf = (scene: Scene, work: Work, cost: Cost): Packs | null =>
+  rememberedPurchases(scene, JSON.stringify([textOfNeeds(work), cost]), () => {
+    const found = everyWanted(scene, work)
+      .flatMap((wanted) => kitChoices(scene, wanted, everyKit(scene)).map((kits) => groupsOf(scene, wanted, kits)))
+      .flatMap((groups) => purchasesOfCost(groups, FREE, {}, cost));
+    return [...found].sort(byPacks)[0] ?? null;
+  });
 
 function purchasesOfCost([first, ...rest]: Groups, sofar: Cost, packs: Packs, cost: Cost): readonly Packs[] {
   if (sofar.money > cost.money || sofar.days > cost.days || sofar.unpriced > cost.unpriced) return [];
@@ -81,23 +91,53 @@ interface Wanted {
 const everyWanted = (scene: Scene, work: Work): readonly Wanted[] =>
   productChoices(scene, work).map((amounts) => lessAtHand(scene, work, amounts));
 
-/** What no kit holds is bought apart, whatever kits are chosen. */
-function onlySold({ book }: Scene, wanted: Wanted, how: 'singly' | 'in kits too'): Wanted {
-  const inKits = new Set([...book.kits.values()].flatMap(({ contents }) => contents.map(({ sku }) => sku)));
-  const only = (map: ReadonlyMap<string, number>): ReadonlyMap<string, number> =>
-    new Map([...map].filter(([sku]) => inKits.has(sku) === (how === 'in kits too')));
-  return { pieces: only(wanted.pieces), amounts: only(wanted.amounts) };
+/** Things wanted, and the kits that hold some of them. */
+interface Lot {
+  readonly wanted: Wanted;
+  readonly kits: readonly Kit[];
+}
+
+/** What no kit holds together is bought apart, whatever kits are chosen. */
+function lotsOf(scene: Scene, wanted: Wanted): readonly Lot[] {
+  const isHeld = ({ contents }: Kit, skus: readonly string[]): boolean =>
+    contents.some(({ sku }) => skus.includes(sku));
+  const noKits: readonly Kit[] = [];
+  let lots = [...wanted.pieces.keys(), ...wanted.amounts.keys()].map((sku) => ({ skus: [sku], kits: noKits }));
+  for (const kit of everyKit(scene)) {
+    const tied = lots.filter(({ skus }) => isHeld(kit, skus));
+    const joined = { skus: tied.flatMap(({ skus }) => skus), kits: [...tied.flatMap(({ kits }) => kits), kit] };
+    if (tied.length > 0 || isAskedFor(scene, kit.sku)) lots = [...lots.filter((lot) => !tied.includes(lot)), joined];
+  }
+  return lots.map(({ skus, kits }) => ({ wanted: only(wanted, skus), kits }));
+}
+
+const everyKit = ({ book }: Scene): readonly Kit[] => [...book.kits.values()];
+
+function only({ pieces, amounts }: Wanted, skus: readonly string[]): Wanted {
+  const among = (map: ReadonlyMap<string, number>): ReadonlyMap<string, number> =>
+    new Map([...map].filter(([sku]) => skus.includes(sku)));
+  return { pieces: among(pieces), amounts: among(amounts) };
 }
 
 type Kits = readonly (readonly [Kit, number])[];
 
-function groupsOf(scene: Scene, wanted: Wanted, kits: Kits): Groups {
-  const rest = lessKits(wanted, kits);
-  return [
-    ...kits.map(([kit, count]) => kitsOf(scene, kit.sku, count)),
-    ...[...rest.pieces].map(([sku, count]) => piecesOf(scene, sku, count)),
-    ...[...rest.amounts].map(([sku, amount]) => amountOf(scene, sku, amount)),
-  ];
+function groupsOf(scene: Scene, { pieces, amounts }: Wanted, kits: Kits): Groups {
+  const got = heldIn(kits);
+  const groups = kits.map(([kit, count]) => kitsOf(scene, kit.sku, count));
+  for (const [sku, count] of pieces) {
+    const left = count - (got.get(sku) ?? 0);
+    if (left > 0) groups.push(piecesOf(scene, sku, left));
+  }
+  for (const [sku, amount] of amounts) groups.push(amountOf(scene, sku, Math.max(0, amount - (got.get(sku) ?? 0))));
+  return groups;
+}
+
+/** Pieces and held units by SKU. */
+function heldIn(kits: Kits): ReadonlyMap<string, number> {
+  const got = new Map<string, number>();
+  for (const [kit, count] of kits)
+    for (const content of kit.contents) got.set(content.sku, (got.get(content.sku) ?? 0) + count * holds(content));
+  return got;
 }
 
 /** For each specification one product that meets it; what one product serves is added up. */
@@ -154,31 +194,21 @@ function contentsAtHand({ book, question }: Scene): AtHand {
 }
 
 /** Every number of each kit that holds something wanted, up to what is wanted of it. */
-function kitChoices(scene: Scene, wanted: Wanted): readonly Kits[] {
+function kitChoices(scene: Scene, wanted: Wanted, every: readonly Kit[]): readonly Kits[] {
   let choices: readonly Kits[] = [[]];
-  for (const kit of scene.book.kits.values()) {
+  for (const kit of every) {
     const least = isAskedFor(scene, kit.sku) ? 1 : 0;
     const most = Math.max(
       least,
       ...kit.contents.map((content) => Math.ceil(stillWanted(wanted, content.sku) / holds(content))),
     );
     if (most === 0) continue;
-    choices = choices.flatMap((kits) => range(least, most).map((count): Kits => [...kits, [kit, count]]));
+    choices = choices.flatMap((kits) =>
+      range(least, most).map((count): Kits => (count === 0 ? kits : [...kits, [kit, count]])),
+    );
   }
   return choices;
 }
 
 const stillWanted = ({ pieces, amounts }: Wanted, sku: string): number => pieces.get(sku) ?? amounts.get(sku) ?? 0;
 const holds = ({ amount, quantity }: Kit['contents'][number]): number => amount ?? quantity ?? 1;
-
-function lessKits(wanted: Wanted, kits: Kits): Wanted {
-  const got = (sku: string): number =>
-    kits.reduce(
-      (sum, [kit, count]) =>
-        sum + count * kit.contents.filter((content) => content.sku === sku).reduce((held, one) => held + holds(one), 0),
-      0,
-    );
-  const less = (map: ReadonlyMap<string, number>): ReadonlyMap<string, number> =>
-    new Map([...map].map(([sku, count]) => [sku, Math.max(0, count - got(sku))]));
-  return { pieces: less(wanted.pieces), amounts: less(wanted.amounts) };
-}

@@ -1,9 +1,8 @@
 import type { Answer, Refusal } from '../../src/plan/answer.ts';
 import type { Question } from '../../src/plan/question.ts';
 import type { Book } from './book.ts';
-import { choicesOf, visitBuilds } from './choices.ts';
-import { keyOf, type Member, speakingOf } from './member.ts';
-import { rulesOf } from './plans.ts';
+import { buildsMeeting, underWishes } from './builds.ts';
+import { keyOf, type Member } from './member.ts';
 import { type Draft, type Scene, sceneOf } from './scene.ts';
 import { isObtainable } from './stock-rules.ts';
 import { towardTravel, wishes } from './wishes.ts';
@@ -56,22 +55,19 @@ function addWays(scene: Scene, all: readonly Member[], given: readonly Member[],
   const left = wishesLeft(scene, asked, given);
   const mayBreak = left.filter((one) => kept.has(keyOf(one)));
   const held = left.filter((one) => !kept.has(keyOf(one)));
-  const silent = speakingOf(rulesOf(asked), mayBreak).filter(({ under }) =>
-    mayBreak.some((one) => keyOf(one) === under),
-  );
-  const rules = rulesOf(asked).filter(({ under }) => !silent.some((one) => one.under === under));
+  const silent = underWishes(asked);
   const isBroken = (wish: Member, draft: Draft): boolean =>
     !wish.holds(draft) || silent.some((one) => one.under === keyOf(wish) && !one.holds(draft));
-  visitBuilds(choicesOf(asked, 'what is listed'), [...held, ...rules], (draft) => {
+  for (const { draft, unknowns } of buildsMeeting(asked, held)) {
+    if (unknowns > 0) continue;
     const names = [...given, ...mayBreak.filter((one) => isBroken(one, draft))].map(keyOf).sort();
     const key = names.join(' + ');
     const way = ways.get(key) ?? { given: names, isSomething: false, isNothing: false };
     ways.set(key, way);
-    if (way.isNothing) return 'more';
+    if (way.isNothing) continue;
     if (workOf(asked, draft).steps.length === 0) way.isNothing = true;
     else way.isSomething ||= isObtainable(asked, draft);
-    return 'more';
-  });
+  }
 }
 
 /** A travel that is given up still goes the wanted way, and is not kept. */

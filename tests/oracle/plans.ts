@@ -1,15 +1,11 @@
 import { multiplyDivide } from '../../src/quantity/money.ts';
 import { byCodeUnit } from '../../src/quantity/order.ts';
-import { bikeRules } from './bike-rules.ts';
 import { type Content, isRenewable, known, operationsOf, sameContent } from './book.ts';
+import { buildsMeeting, type Ruled } from './builds.ts';
 import { costsOf, purchaseOf } from './buying.ts';
-import { choicesOf, copyOf, visitBuilds } from './choices.ts';
 import type { Cost } from './cost.ts';
-import type { Member } from './member.ts';
-import { forkRules } from './rules.ts';
-import { contentOf, type Draft, isChanged, nowIn, type Scene, slotsOf } from './scene.ts';
+import { contentOf, isChanged, nowIn, type Scene, slotsOf } from './scene.ts';
 import type { Packs } from './shopping.ts';
-import { silentWishes } from './silent-wishes.ts';
 import { money } from './stock.ts';
 import { wishes } from './wishes.ts';
 import { sum, type Work, wantedServices, workOf } from './work.ts';
@@ -26,10 +22,8 @@ export interface Vector {
 }
 
 /** A build with the work for it; nothing is bought yet. */
-export interface Build {
-  readonly draft: Draft;
+export interface Build extends Ruled {
   readonly work: Work;
-  readonly unknowns: number;
 }
 
 export interface OraclePlan {
@@ -38,26 +32,11 @@ export interface OraclePlan {
   readonly packs: Packs;
 }
 
-export const rulesOf = (scene: Scene): readonly Member[] => [
-  ...forkRules(scene),
-  ...bikeRules(scene),
-  ...silentWishes(scene),
-];
-
 /** Every build that meets the wishes and the rules; what is not known may be allowed, and is counted. */
-export function buildsOf(scene: Scene, allowUnknown: boolean): readonly Build[] {
-  const all = [...wishes(scene), ...rulesOf(scene)];
-  const silences = all.filter(({ isSilence }) => isSilence);
-  const held = allowUnknown ? all.filter(({ isSilence }) => !isSilence) : all;
-  const builds: Build[] = [];
-  visitBuilds(choicesOf(scene, 'what is listed'), held, (draft) => {
-    const unknowns = silences.filter((member) => !member.holds(draft)).length;
-    const build = copyOf(draft);
-    builds.push({ draft: build, work: workOf(scene, build), unknowns });
-    return 'more';
-  });
-  return builds;
-}
+export const buildsOf = (scene: Scene, allowUnknown: boolean): readonly Build[] =>
+  buildsMeeting(scene, wishes(scene))
+    .filter(({ unknowns }) => allowUnknown || unknowns === 0)
+    .map((ruled) => ({ ...ruled, work: workOf(scene, ruled.draft) }));
 
 /** Every unbeaten vector of any plan, once, with its chosen build and purchase. */
 export function frontOf(scene: Scene, builds: readonly Build[]): readonly OraclePlan[] {
@@ -90,11 +69,17 @@ const PARTS = ['total', 'minutes', 'days', 'unpriced', 'unknowns'] as const;
 export const isSame = (a: Vector, b: Vector): boolean => PARTS.every((part) => a[part] === b[part]);
 const beats = (a: Vector, b: Vector): boolean => PARTS.every((part) => a[part] <= b[part]) && !isSame(a, b);
 
+/** What beats a vector comes before it in this order, and is itself unbeaten or beaten by one that is. */
 function unbeaten(vectors: readonly Vector[]): readonly Vector[] {
-  const once = [
-    ...new Map(vectors.map((vector) => [JSON.stringify(PARTS.map((part) => vector[part])), vector])).values(),
-  ];
-  return once.filter((vector) => !once.some((other) => beats(other, vector)));
+  const kept: Vector[] = [];
+  for (const vector of [...vectors].sort(partByPart))
+    if (!kept.some((other) => isSame(other, vector) || beats(other, vector))) kept.push(vector);
+  return kept;
+}
+
+function partByPart(a: Vector, b: Vector): number {
+  const part = PARTS.find((one) => a[one] !== b[one]);
+  return part === undefined ? 0 : a[part] < b[part] ? -1 : 1;
 }
 
 /** Flat prices of the services asked for, and the other minutes by the hour; null where no shop says. */

@@ -1,8 +1,8 @@
 import type { Answer, Member as Cited, Refusal } from '../../src/plan/answer.ts';
 import type { Book } from './book.ts';
+import { rulesOf } from './builds.ts';
 import { type Choice, choicesOf, type Range, someBuild } from './choices.ts';
 import { keyOf, type Member, speakingOf, type Value, wish } from './member.ts';
-import { rulesOf } from './plans.ts';
 import { neighbourRules } from './rules.ts';
 import { type Scene, sceneOf } from './scene.ts';
 import { stockRules } from './stock-rules.ts';

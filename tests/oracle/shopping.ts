@@ -1,5 +1,6 @@
 import { multiplyDivide } from '../../src/quantity/money.ts';
 import { known } from './book.ts';
+import { byBuyer } from './buyer.ts';
 import { type Cost, FREE, plus, unbeatenCosts } from './cost.ts';
 import type { Supply } from './records.ts';
 import type { Scene } from './scene.ts';
@@ -51,33 +52,36 @@ export interface Ways {
   readonly costs: readonly Cost[];
 }
 
-const memo = new WeakMap<Scene, Map<string, Ways>>();
+type ByCount = Map<number, Ways>;
+const [ofPieces, ofKits, ofAmounts] = [byBuyer<ByCount>(), byBuyer<ByCount>(), byBuyer<ByCount>()];
 
-/** Worked out once for each thing and number of it. */
-function once(scene: Scene, thing: string, work: () => readonly Way[]): Ways {
-  const here = memo.get(scene) ?? new Map<string, Ways>();
-  memo.set(scene, here);
-  const before = here.get(thing);
-  if (before) return before;
+/** Worked out once for each number of a thing. */
+function once(byCount: ByCount, count: number, work: () => readonly Way[]): Ways {
+  const before = byCount.get(count);
+  if (before !== undefined) return before;
   const ways = work();
   const found = { ways, costs: unbeatenCosts(ways.map(({ cost }) => cost)) };
-  here.set(thing, found);
+  byCount.set(count, found);
   return found;
 }
 
+const noneYet = (): ByCount => new Map();
+
 /** Pieces of a part, in whole packs. */
 export const piecesOf = (scene: Scene, sku: string, pieces: number): Ways =>
-  once(scene, `${pieces} pieces of ${sku}`, () => {
+  once(ofPieces(scene, sku, noneYet), pieces, () => {
     const part = known(scene.book.parts.get(sku), sku);
     return packsOf(scene, sku, part.price, Math.ceil(pieces / part.pack));
   });
 
 export const kitsOf = (scene: Scene, sku: string, count: number): Ways =>
-  once(scene, `${count} kits ${sku}`, () => packsOf(scene, sku, known(scene.book.kits.get(sku), sku).price, count));
+  once(ofKits(scene, sku, noneYet), count, () =>
+    packsOf(scene, sku, known(scene.book.kits.get(sku), sku).price, count),
+  );
 
 /** An amount of a supply: packs that reach, none of them for nothing, or the shop's bulk. */
 export const amountOf = (scene: Scene, sku: string, amount: number): Ways =>
-  once(scene, `${amount} of ${sku}`, () => waysToHold(scene, sku, amount));
+  once(ofAmounts(scene, sku, noneYet), amount, () => waysToHold(scene, sku, amount));
 
 function waysToHold(scene: Scene, sku: string, amount: number): readonly Way[] {
   const supply = known(scene.book.supplies.get(sku), sku);

@@ -1,9 +1,10 @@
 import type { Refusal } from '../../src/plan/answer.ts';
 import { parseMoney } from '../../src/quantity/money.ts';
-import { choicesOf, visitBuilds } from './choices.ts';
-import { type Member, speakingOf, wish } from './member.ts';
+import { known } from './book.ts';
+import { buildsMeeting } from './builds.ts';
+import type { Member } from './member.ts';
 import { solve } from './oracle.ts';
-import { inOrderOf, rulesOf } from './plans.ts';
+import { inOrderOf } from './plans.ts';
 import { type Draft, type Scene, sceneOf } from './scene.ts';
 import { isObtainable } from './stock-rules.ts';
 import { towardTravel, wishes } from './wishes.ts';
@@ -53,18 +54,11 @@ function canStandWithout(scene: Scene, drop: Drop): boolean {
   const left = wishes(scene).filter((one) => !drop.some((given) => isNamedBy(one, given)));
   const travel = drop.some(({ code }) => code === 'want-travel') ? scene.question.wants.travel : undefined;
   const toward = travel === undefined ? [] : [towardTravel(scene, travel)];
-  const lessScene = withoutWishes(scene, drop);
-  const held = [...left, ...toward, ...speakingOf(rulesOf(lessScene), [...left, ONTO])];
-  let found = false;
-  visitBuilds(choicesOf(scene, 'what is listed'), held, (draft) => {
-    found = isSomething(scene, draft);
-    return found ? 'enough' : 'more';
-  });
-  return found;
+  const asked = withoutWishes(scene, drop);
+  return buildsMeeting(asked, [...left, ...toward]).some(
+    ({ draft, unknowns }) => unknowns === 0 && isSomething(asked, draft),
+  );
 }
-
-/** What speaks of the bike is left out with the bike already. */
-const ONTO = wish({ code: 'want-onto', looksAt: [], holds: () => true });
 
 const isSomething = (scene: Scene, draft: Draft): boolean =>
   workOf(scene, draft).steps.length > 0 && isObtainable(scene, draft);
@@ -87,7 +81,10 @@ function withoutWishes(scene: Scene, drop: Drop): Scene {
     ...(offset === undefined || isDropped('want-offset') ? {} : { offset }),
     traits: Object.fromEntries(Object.entries(traits).filter(([trait]) => !isDropped('want-trait', trait))),
   };
-  const question = { ...scene.question, wants: { ...wants, ...kept, keep } };
-  const now = isDropped('want-onto') ? { ...scene.now, bike: scene.now.ownBike } : scene.now;
-  return { ...scene, question, now };
+  const { onto, ontoSize, ...asked } = { ...scene.question, wants: { ...wants, ...kept, keep } };
+  const place = {
+    ...(onto === undefined || isDropped('want-onto') ? {} : { onto }),
+    ...(ontoSize === undefined || isDropped('want-onto') ? {} : { ontoSize }),
+  };
+  return known(sceneOf(scene.book, { ...asked, ...place }), 'the fork, whatever is wished');
 }

@@ -1,6 +1,7 @@
 import { byCodeUnit } from '../../src/quantity/order.ts';
 import { type Content, known, operationsOf, servicesOf } from './book.ts';
 import type { Dose, Operation, Service, Used } from './records.ts';
+import { remembering } from './remember.ts';
 import { chassisOf, contentOf, type Draft, isChanged, nowIn, partIn, type Scene, slotsOf } from './scene.ts';
 
 /** What a job takes at the bench, and what it needs. */
@@ -16,22 +17,43 @@ export interface Work {
   readonly supplies: ReadonlyMap<string, number>;
 }
 
+/** What a job takes at the bench by what changes, whatever comes instead. */
+interface Bench {
+  readonly done: readonly Operation[];
+  readonly steps: readonly string[];
+  readonly minutes: number;
+  readonly renewed: ReadonlySet<string>;
+}
+
 export function workOf(scene: Scene, draft: Draft): Work {
-  const operations = operationsOf(scene.book, scene.now.family);
-  const services = wantedServices(scene);
   const changed = slotsOf(scene).filter((slot) => isChanged(scene, draft, slot));
   const settings = [...draft.settings].filter(([name, value]) => scene.now.settings.get(name) !== value);
-  const asking = new Set([...changed, ...settings.map(([name]) => name), ...scene.question.wants.renew]);
-  const done = closure(operations, asking, services);
-  const renewed = renewedSlots(scene, done, services);
+  const { done, steps, minutes, renewed } = benchFor(scene, [...changed, ...settings.map(([name]) => name)]);
   return {
-    steps: inOrder(done).map(({ id }) => id),
-    minutes: sum(done.map(({ minutes }) => minutes)),
+    steps,
+    minutes,
     changed,
     renewed,
     pieces: neededPieces(scene, draft, renewed),
     supplies: neededSupplies(scene, draft, done),
   };
+}
+
+const benches = remembering<Bench>(10_000);
+
+/** Worked out once for each family, slots and settings that change, and wishes for work. */
+function benchFor(scene: Scene, changed: readonly string[]): Bench {
+  const { renew, service } = scene.question.wants;
+  return benches(scene.book, JSON.stringify([scene.now.family.id, changed, renew, service]), () => {
+    const services = wantedServices(scene);
+    const done = closure(operationsOf(scene.book, scene.now.family), new Set([...changed, ...renew]), services);
+    return {
+      done,
+      steps: inOrder(done).map(({ id }) => id),
+      minutes: sum(done.map(({ minutes }) => minutes)),
+      renewed: renewedSlots(scene, done, services),
+    };
+  });
 }
 
 export const sum = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0);
