@@ -30,6 +30,19 @@ describe('plan', () => {
     expect(err).not.toMatch(/\n\s+at /);
   });
 
+  it('ways out: the command of one that gives the bike up leaves it out, and answers', () => {
+    const { out } = legwork([
+      ...['plan', '--chassis', 'quennet-584', '--travel-now', '160', '--travel', '150', '--wheel', '622'],
+      ...['--onto', 'dallowick-stobbart'],
+    ]);
+    const [, , instead = ''] = /(NO\.[\s\S]*)WHAT CAN BE HAD INSTEAD([\s\S]*?)\n\n/.exec(out) ?? [];
+    const command = /legwork (plan [\s\S]*?)\n {2}\S/.exec(instead)?.[1]?.split(/\s+/) ?? [];
+    expect(command).toEqual([
+      ...['plan', '--chassis', 'quennet-584', '--travel-now', '160', '--travel', '150', '--wheel', '622'],
+    ]);
+    expect(legwork(command).code).toBe(0);
+  });
+
   it('options: given twice with different values is a fault, with the same value is not', () => {
     expect(legwork(plan('--travel', '130', '--travel', '140')).err).toContain('option-twice');
     expect(legwork(plan('--travel', '130', '--travel', '130')).code).toBe(0);

@@ -38,6 +38,8 @@ describe('coil fork, odrun-584 at 180 mm', () => {
       'odrun-cap-on: top cap right (spring) 25 N·m greased',
       'odrun-lowers-on: foot bolt left (damper) 11 N·m dry',
       'odrun-lowers-on: foot nut right (spring) 9 N·m dry',
+      'odrun-hand-over: wheel axle null (null) 16 N·m greased',
+      'odrun-hand-over: calliper bolt null (null) 8 N·m greased',
     ]);
     expect([...amounts(plan, 'light-bath'), ...amounts(plan, 'heavy-bath')]).toEqual([
       'odrun-lowers-off: drain 12 mL left',

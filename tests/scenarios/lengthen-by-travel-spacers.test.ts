@@ -51,6 +51,8 @@ describe('lengthen by travel spacers, brastle-622 from 130 to 150 mm', () => {
       'brastle-cap-on: top cap left (spring) 18 N·m greased',
       'brastle-lowers-on: foot bolt left (spring) 5 N·m dry',
       'brastle-lowers-on: foot bolt right (damper) 6 N·m dry',
+      'brastle-hand-over: wheel axle null (null) 11 N·m greased',
+      'brastle-hand-over: calliper bolt null (null) 8 N·m greased',
     ]);
     expect(plan.steps.find(({ id }) => id === 'brastle-lowers-on')?.fasteners.map(({ position }) => position)).toEqual([
       'fully compressed',

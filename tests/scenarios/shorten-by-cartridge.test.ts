@@ -57,6 +57,8 @@ describe('shorten by cartridge, quennet-622 from 150 to 130 mm', () => {
       'quennet-lowers-on: foot bolt left (spring) 6.5 N·m dry',
       'quennet-lowers-on: foot bolt right (damper) 8 N·m dry',
       'quennet-adjuster-on: dial screw right (damper) 1.2 N·m threadlocked',
+      'quennet-hand-over: wheel axle null (null) 13 N·m greased',
+      'quennet-hand-over: calliper bolt null (null) 8 N·m greased',
     ]);
     const fullyExtended = planAt(await answer, 0).steps.flatMap(({ fasteners }) =>
       fasteners.filter(({ position }) => position === 'fully extended').map(({ name, side }) => `${name} ${side}`),

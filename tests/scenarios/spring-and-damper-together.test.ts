@@ -56,6 +56,8 @@ describe('spring and damper together, quennet-622 from 150 to 160 mm', () => {
       'quennet-lowers-on: foot bolt left (spring) 6.5 N·m dry',
       'quennet-lowers-on: foot bolt right (damper) 8 N·m dry',
       'quennet-adjuster-on: dial screw right (damper) 1.2 N·m threadlocked',
+      'quennet-hand-over: wheel axle null (null) 13 N·m greased',
+      'quennet-hand-over: calliper bolt null (null) 8 N·m greased',
     ]);
   });
 

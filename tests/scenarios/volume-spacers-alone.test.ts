@@ -17,7 +17,11 @@ describe('volume spacers alone, quennet-622 at 150 mm', () => {
       'quennet-inflate',
       'quennet-hand-over',
     ]);
-    expect(torques(plan)).toEqual(['quennet-cap-on: top cap left (spring) 22 N·m greased']);
+    expect(torques(plan)).toEqual([
+      'quennet-cap-on: top cap left (spring) 22 N·m greased',
+      'quennet-hand-over: wheel axle null (null) 13 N·m greased',
+      'quennet-hand-over: calliper bolt null (null) 8 N·m greased',
+    ]);
     expect(changes(plan)).toEqual(['volume-spacers: QN-VS -> QN-VS*2']);
     expect([plan.minutes, plan.readyInDays]).toEqual([28, 0]);
   });

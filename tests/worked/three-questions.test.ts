@@ -149,7 +149,7 @@ describe('9.2 too long: a refusal', () => {
     ).toEqual([
       [[{ code: 'want-travel', params: { travel: 150 } }], { travel: 140, wheel: undefined }, '193.00', 58, 6],
       [
-        [{ code: 'kept-trait', params: { trait: 'wheel', value: '622' } }],
+        [{ code: 'kept-trait', params: { trait: 'wheel', value: '622', becomes: '584' } }],
         { travel: 150, wheel: 584 },
         '305.00',
         68,

@@ -54,7 +54,6 @@ function wayLines(scene: Scene, way: WayOut, number: number): string[] {
   const { phrases } = language;
   const currency = scene.catalog.currency;
   const added = addedWants(scene, way.wants);
-  const question = { ...answer.question, wants: way.wants };
   return [
     ...wrapped(page, added.length === 0 ? 'without that wish' : added.join(', '), `  ${number}. `),
     ...wrapped(page, `gives up: ${way.drop.map((member) => givenUp(scene, member)).join('; ')}`, '     ', '       '),
@@ -63,8 +62,14 @@ function wayLines(scene: Scene, way: WayOut, number: number): string[] {
       page.paint('strong', `${way.money} ${currency}, ${phrases.minutes(way.minutes)}, ${phrases.ready(way.days)}`),
       '     ',
     ),
-    ...wrapped(page, page.paint('faint', scene.command(question)), '     ', '       '),
+    ...wrapped(page, page.paint('faint', scene.command(questionOf(answer, way))), '     ', '       '),
   ];
+}
+
+/** The question that a way out puts: without the bike where that is given up. */
+function questionOf({ question }: Scene['answer'], { drop, wants }: WayOut): Scene['answer']['question'] {
+  const { onto: _onto, ontoSize: _size, ...withoutBike } = question;
+  return { ...(drop.some(({ code }) => code === 'want-onto') ? withoutBike : question), wants };
 }
 
 /** What is given up, short: a kept trait by its name, its value and what comes in its place. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { askDemo } from '../../support/ask.ts';
 import { bought, changes, flags, lines, money, onlyPlan, steps } from '../../support/plan-views.ts';
 import { QUESTIONS } from './questions.ts';
-import { conflicts, members, refused, verdict, waysOut } from './refusals.ts';
+import { conflicts, members, verdict, waysOut } from './refusals.ts';
 
 describe('wheel 584 to 622 by lowers, quennet-584 at 160 mm', () => {
   // QN-AIR-212 gives 160 mm at 584 and 150 mm at 622: the cartridge stays. The bike has a rotor of 203 mm: 180 + 23.
@@ -53,7 +53,8 @@ describe('wheel 584 to 622 by lowers, quennet-584 at 160 mm', () => {
   // 622 / 2 + 70 = 381 mm, 374 mm at the crown. Without the bike the lowers alone: 349.75 - 13.90 - 9 x 1.15 = 325.50, 54 min.
   it('onto dallowick-stobbart: its tyre meets the crown', async () => {
     const answer = await askDemo(QUESTIONS.wheelOntoStobbart);
-    expect(verdict(answer)).toEqual(refused('impossible'));
+    // the wheel given up is the bike's again: no question asks for that and another wheel, so the list may not be whole
+    expect(verdict(answer)).toEqual(['impossible', true, 0, true, false]);
     expect(conflicts(answer)).toEqual([['rule tyre-room', 'want want-onto', 'want want-wheel']]);
     expect(members(answer, 'tyre-room')[0]).toMatchObject({
       params: { tyre: '70-622', place: 'crown', size: 381, room: 374 },
@@ -65,7 +66,8 @@ describe('wheel 584 to 622 by lowers, quennet-584 at 160 mm', () => {
   // 311 + 63 = 374 mm: just clears the crown (374 mm), not the arch (372 mm).
   it('onto dallowick-hullock with a tyre of 63-622: it clears the crown and meets the arch', async () => {
     const answer = await askDemo(QUESTIONS.tyreAtTheArch);
-    expect(verdict(answer)).toEqual(refused('impossible'));
+    // the wheel given up is the bike's again: no question asks for that and another wheel, so the list may not be whole
+    expect(verdict(answer)).toEqual(['impossible', true, 0, true, false]);
     expect(members(answer, 'tyre-room').map(({ params }) => params)).toMatchObject([
       { tyre: '63-622', place: 'arch', size: 374, room: 372 },
     ]);
