@@ -11,6 +11,8 @@ export interface Agreement {
   readonly its: string;
   /** Equal, or at most the other's. */
   readonly must: 'equal' | 'at-most';
+  /** They meet only where this slot is there and empty. */
+  readonly unless?: string;
 }
 
 const pair = (
@@ -51,6 +53,7 @@ export const BIKE_AGREEMENTS: readonly Agreement[] = [
   pair('adaptor', 'interfaces', 'brake-mount', 'chassis'),
   pair('rotor', 'interfaces', 'rotor-mount', { slot: 'hub' }),
   pair('calliper', 'interfaces', 'calliper-mount', { slot: 'adaptor' }),
+  { ...pair('calliper', 'interfaces', 'calliper-mount', 'chassis', 'brake-mount'), unless: 'adaptor' },
 ];
 
 /** A length as micrometres, a word as it stands; null where nothing is said. */

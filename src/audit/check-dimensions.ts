@@ -30,7 +30,7 @@ export const silentStandards = (scene: Scene): readonly string[] =>
 function compare(scene: Scene, agreement: Agreement): Compared {
   const part = partIn(scene, scene.after, agreement.slot);
   const others = neighbours(scene, agreement);
-  if (!part || others.length === 0 || !isNew(scene, agreement)) return 'agree';
+  if (!part || others.length === 0 || !isNew(scene, agreement) || isApart(scene, agreement)) return 'agree';
   const mine = factOf(part, agreement.kind, agreement.fact);
   const theirs = others.map((other) => factOf(other, agreement.kind, agreement.its));
   if (mine === null || theirs.every((its) => its === null)) return 'silent';
@@ -55,9 +55,13 @@ function neighbours(scene: Scene, { with: other }: Agreement): readonly Row[] {
   return generations.length > 0 ? generations : [scene.family];
 }
 
-/** A pair is new where a member changed. Bike and fork meet anew where the fork comes onto another bike. */
-function isNew(scene: Scene, { slot, with: other }: Agreement): boolean {
-  if (scene.changed.has(slot)) return true;
+/** Something stands between the two, or nobody looks at what does. */
+const isApart = (scene: Scene, { unless }: Agreement): boolean =>
+  unless !== undefined && (!scene.slots.has(unless) || partIn(scene, scene.after, unless) !== undefined);
+
+/** A pair is new where a member changed, or what stood between. Bike and fork meet anew where the fork comes onto another bike. */
+function isNew(scene: Scene, { slot, with: other, unless }: Agreement): boolean {
+  if (scene.changed.has(slot) || (unless !== undefined && scene.changed.has(unless))) return true;
   if (other === 'bike') return false;
   if (other === 'family') return scene.chassisChanged;
   if (other === 'chassis') return scene.chassisChanged || ontoAnother(scene);

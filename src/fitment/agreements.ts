@@ -13,6 +13,8 @@ export interface Agreement {
   readonly relation: 'equal' | 'at-most';
   readonly with: string;
   readonly other: string;
+  /** A slot that may stand between the two: the agreement speaks only where that slot is there and empty. */
+  readonly unless?: string;
 }
 
 const equal = (code: string, role: string, measure: string, neighbour: string, other: string): Agreement => ({
@@ -50,6 +52,11 @@ export const AGREEMENTS: readonly Agreement[] = [
   { ...equal('head-tube', 'headset-lower', 'head-tube', 'bike', 'head-tube-lower'), kind: 'interface' },
   { ...equal('brake-mount', 'adaptor', 'brake-mount', 'chassis', 'brake-mount'), kind: 'interface' },
   { ...equal('calliper-mount', 'calliper', 'calliper-mount', 'adaptor', 'calliper-mount'), kind: 'interface' },
+  {
+    ...equal('calliper-on-fork', 'calliper', 'calliper-mount', 'chassis', 'brake-mount'),
+    kind: 'interface',
+    unless: 'adaptor',
+  },
 ];
 
 /** Both values of an agreement that does not hold. Lengths in micrometres. */

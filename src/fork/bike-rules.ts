@@ -218,7 +218,7 @@ const eachBody = (
 
 const mm = (length: Micrometres | null): number | null => (length === null ? null : length / 1000);
 
-/** Hub, end caps, crown race, cups and adaptor go with the fork and the head tube by the standards they state. */
+/** Hub, end caps, crown race, cups, adaptor, and a calliper without one, go with the fork and the head tube by the standards they state. */
 function interfaceRules(variables: Variables, bike: BikeContext): Rule[] {
   return variables.domains.flatMap(({ slot }, at): Rule[] => {
     if (!(BIKE_SLOTS as readonly string[]).includes(slot.name)) return [];
@@ -227,12 +227,14 @@ function interfaceRules(variables: Variables, bike: BikeContext): Rule[] {
       (agreement) => agreement.role === slot.role && (agreement.with === 'chassis' || agreement.with === 'bike'),
     );
     return own.flatMap((agreement): Rule[] => {
+      const between = agreement.unless === undefined ? null : variables.slotVariable(agreement.unless);
+      if (agreement.unless !== undefined && between === null) return [];
       const judged = (values: readonly number[]): { readonly part: Part; readonly body: Measured } | null => {
-        const [chassis = 0, value = 0] = values;
+        const [chassis = 0, value = 0, middle = 0] = values;
         const part = variables.part(variable, value);
         // what is on the bike and stays is a fact of that bike; a fork that comes to it is new to everything
-        const fact = value === 0 && (agreement.with === 'bike' || (bike.own && chassis === 0));
-        if (!part || fact) return null;
+        const fact = value === 0 && middle === 0 && (agreement.with === 'bike' || (bike.own && chassis === 0));
+        if (!part || fact || (between !== null && variables.part(between, middle))) return null;
         return {
           part,
           body: agreement.with === 'bike' ? bikeMeasures(bike) : chassisMeasures(variables.body(chassis)),
@@ -245,7 +247,7 @@ function interfaceRules(variables: Variables, bike: BikeContext): Rule[] {
         measure: agreement.measure,
       };
       const agrees: Rule = {
-        scope: [variables.chassisVariable, variable],
+        scope: [variables.chassisVariable, variable, ...(between === null ? [] : [between])],
         member: rule('dimension', params, variables.part(variable, 0)?.source ?? null),
         holds: (values) => {
           const pair = judged(values);

@@ -276,7 +276,7 @@ function spacerMember(variables: Variables, spring: number): Member {
   );
 }
 
-/** Slots that some operation of the family changes, with the services that are wanted. */
+/** Slots that some operation of the family reaches: changes, renews always, or renews with a service that is wanted. */
 export function openSlots(
   { catalog, family }: Pick<Variables, 'catalog' | 'family'>,
   wants: Pick<ForkWants, 'services'>,
@@ -292,7 +292,7 @@ export function openSlots(
   );
 }
 
-/** A slot that no operation changes stays as it is. */
+/** A slot that no operation reaches stays as it is. */
 function operationRules(variables: Variables, wants: ForkWants): Rule[] {
   const open = openSlots(variables, wants);
   const names = [

@@ -52,7 +52,7 @@ export function prepare(
 export function settled(world: World, start: Pick<Prepared, 'question' | 'family' | 'now' | 'atHand'>): Prepared {
   const { question, family, now, atHand } = start;
   const use = question.wants.use.flatMap((sku) =>
-    standingFor(world, family.id, now, atHand, sku).map((one) => one.sku),
+    standingFor(world, { family, now, atHand }, sku, 1).map((one) => one.sku),
   );
   const standing: Question = { ...question, wants: { ...question.wants, use } };
   return {

@@ -85,13 +85,7 @@ export function extraParts(
   const add = (sku: string, times: number, only: 'all' | 'with-renewal'): void => {
     for (const need of world.catalog.parts.get(sku)?.needs ?? []) {
       if (need.kind !== 'part' || (only === 'with-renewal' && !need.withRenewal)) continue;
-      for (const { sku: standing, quantity } of standingFor(
-        world,
-        prepared.family.id,
-        prepared.now,
-        prepared.atHand,
-        need.sku,
-      )) {
+      for (const { sku: standing, quantity } of standingFor(world, prepared, need.sku, need.quantity * times)) {
         const known = extras.get(standing) ?? { quantity: 0, because: [] };
         const wanted = need.quantity * quantity * times;
         extras.set(standing, { quantity: known.quantity + wanted, because: [...new Set([...known.because, sku])] });

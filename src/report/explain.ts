@@ -53,9 +53,9 @@ function agreementTable(page: Page, { phrases }: Language, agreements: typeof AG
   return table(
     page,
     [{ align: 'left' }, { align: 'left', gives: true }],
-    agreements.map(({ code, role, measure, relation, with: neighbour, other }) => [
+    agreements.map(({ code, role, measure, relation, with: neighbour, other, unless }) => [
       code,
-      `${phrases.role(measure)} of the ${phrases.role(role)} ${relation === 'equal' ? 'must equal' : 'must be at most'} ${phrases.role(other)} of the ${phrases.role(neighbour)}`,
+      `${phrases.role(measure)} of the ${phrases.role(role)} ${relation === 'equal' ? 'must equal' : 'must be at most'} ${phrases.role(other)} of the ${phrases.role(neighbour)}${unless === undefined ? '' : phrases.whereNo(unless)}`,
     ]),
   );
 }

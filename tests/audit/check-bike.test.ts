@@ -61,6 +61,7 @@ describe('a fork onto another bike', () => {
     caught('dimension', ['catalog.parts.VR-RACE-40.interfaces.bearing', 'b-49']),
     caught('dimension', ['catalog.parts.VR-AD-23.interfaces.brake-mount', 'flat']),
     caught('dimension', ['catalog.parts.VR-CAL.interfaces.calliper-mount', 'flat']),
+    caught('dimension', [`${P}.build.adaptor`, null], ['catalog.parts.VR-CAL.interfaces.calliper-mount', 'flat']),
     caught('rotor-size', [`${P}.build.adaptor`, null]),
     caught('rotor-size', [`${chassis}.brake.native`, '160 mm']),
     caught('rotor-greatest', [`${chassis}.brake.greatest`, '200 mm']),

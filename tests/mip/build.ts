@@ -1,6 +1,7 @@
 import type { RawChassis, RawPart } from '../../src/catalog/raw.ts';
 import { type Content, type Desk, fittingClause, partsOfRole, roleOf, travelGiven, verdict } from './desk.ts';
 import { Programme, type Var } from './programme.ts';
+import { reaches } from './work.ts';
 import { given, held } from './written.ts';
 
 /** One thing that a slot can hold, and the variable that says that it does. */
@@ -289,8 +290,8 @@ function companions({ desk, programme, slots }: BuildModel): void {
     }
 }
 
-/** `no-operation`: a slot that no operation changes stays as it is. */
+/** `no-operation`: a slot that no operation reaches stays as it is. */
 function hasOperation({ desk, programme, changed }: BuildModel): void {
   for (const [slot, variable] of changed)
-    if (!desk.operations.some(({ changes = [] }) => changes.includes(slot))) programme.add([[1, variable]], '=', 0);
+    if (!desk.operations.some((operation) => reaches(operation, slot))) programme.add([[1, variable]], '=', 0);
 }

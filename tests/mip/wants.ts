@@ -2,6 +2,7 @@ import type { RawChassis } from '../../src/catalog/raw.ts';
 import type { BuildModel, Choice } from './build.ts';
 import { type Desk, partsOfRole } from './desk.ts';
 import type { Var } from './programme.ts';
+import { reaches } from './work.ts';
 import { held } from './written.ts';
 
 /** Section 3: what is wanted of the build, and the traits that stay because nobody asked for others. Gives the variables that count traits of which nobody says whether they stay. */
@@ -23,7 +24,7 @@ function wanted({ desk, programme, bodies, travels, slots, changed }: BuildModel
       oneOf([...slots.values()].flatMap((all) => chosen(all, ({ content }) => content?.sku === sku)));
   for (const slot of keep) programme.add([[1, changed.get(slot) ?? 0]], '=', 0);
   for (const slot of renew) {
-    const isPossible = desk.operations.some(({ changes = [] }) => changes.includes(slot));
+    const isPossible = desk.operations.some((operation) => reaches(operation, slot));
     const now = desk.now.get(slot) ?? null;
     if (!isPossible) oneOf([]);
     if (now !== null) oneOf(chosen(slots.get(slot) ?? [], ({ content }) => content !== null));

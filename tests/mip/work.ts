@@ -61,7 +61,11 @@ function operationsDone({ desk, programme, changed }: BuildModel): ReadonlyMap<s
 }
 
 const changing = (operations: readonly RawOperation[], slot: string): readonly string[] =>
-  operations.filter(({ changes = [] }) => changes.includes(slot)).map(({ id }) => id);
+  operations.filter((operation) => reaches(operation, slot)).map(({ id }) => id);
+
+/** True where an operation changes a slot, or renews it whenever it is done. */
+export const reaches = ({ changes = [], renews = [] }: RawOperation, slot: string): boolean =>
+  changes.includes(slot) || renews.some((one) => one.slot === slot && one.when === 'always');
 
 function closure(operations: readonly RawOperation[], asked: readonly string[]): ReadonlySet<string> {
   const all = new Set<string>();

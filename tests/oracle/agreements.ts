@@ -11,6 +11,8 @@ export interface Agreement {
   readonly neighbour: Neighbour;
   /** A standard that one side does not state is not known; a length that one side does not state blocks nothing. */
   readonly isStandard: boolean;
+  /** The two meet only where this slot is there and empty. */
+  readonly unless?: string;
 }
 
 /** What the neighbour says; a family may say several things, one for each generation that the fork can be. */
@@ -116,6 +118,15 @@ export const BIKE_AGREEMENTS: readonly Agreement[] = [
     chassis(({ brake }) => brake?.mount),
   ),
   standard('calliper-mount', 'calliper', 'calliper-mount', wordOf('adaptor', 'calliper-mount')),
+  {
+    ...standard(
+      'calliper-on-fork',
+      'calliper',
+      'calliper-mount',
+      chassis(({ brake }) => brake?.mount),
+    ),
+    unless: 'adaptor',
+  },
 ];
 
 export type Agreeing = 'agree' | 'contradict' | 'perhaps' | 'silent';

@@ -6,6 +6,7 @@ import type { Bike, Chassis } from './records.ts';
 import { agreed, inMillimetres, isWithin, looksAtPair, pairChanges, pairsOf } from './rules.ts';
 import {
   chassisOf,
+  choiceOf,
   contentOf,
   type Draft,
   isChanged,
@@ -13,6 +14,7 @@ import {
   isTravelChanged,
   partIn,
   type Scene,
+  slotsOf,
   travelIn,
 } from './scene.ts';
 import { inMonths, inSerials, together } from './when-made.ts';
@@ -185,14 +187,26 @@ function readTyre(text: string | undefined): { readonly width: number; readonly 
 
 /** A pair is new where either changes, and a pair of fork and bike also where the bike is another one. */
 const isNewPair = (scene: Scene, draft: Draft, agreement: Agreement, slot: string, other: string | null): boolean =>
-  pairChanges(scene, draft, agreement, slot, other) || (agreement.neighbour.kind === 'chassis' && isNewBike(scene));
+  !isApart(scene, draft, agreement) &&
+  (pairChanges(scene, draft, agreement, slot, other) ||
+    (agreement.unless !== undefined && isChanged(scene, draft, agreement.unless)) ||
+    (agreement.neighbour.kind === 'chassis' && isNewBike(scene)));
+
+/** Something stands between the two, or the bike's record does not say whether anything does. */
+const isApart = (scene: Scene, draft: Draft, { unless }: Agreement): boolean =>
+  unless !== undefined && (!slotsOf(scene).includes(unless) || contentOf(draft, unless) !== null);
+
+const looksAt = (agreement: Agreement, slot: string, other: string | null): readonly string[] => [
+  ...looksAtPair(agreement, slot, other),
+  ...(agreement.unless === undefined ? [] : [choiceOf(agreement.unless)]),
+];
 
 const standardRules = (scene: Scene, agreement: Agreement): readonly Member[] =>
   pairsOf(scene, agreement).map(([slot, other]) =>
     rule({
       code: 'dimension',
       names: { agreement: agreement.name },
-      looksAt: looksAtPair(agreement, slot, other),
+      looksAt: looksAt(agreement, slot, other),
       holds: (draft) =>
         !isNewPair(scene, draft, agreement, slot, other) ||
         agreed(scene, draft, agreement, slot, other) !== 'contradict',
@@ -205,7 +219,7 @@ const silenceRules = (scene: Scene, agreement: Agreement): readonly Member[] =>
       code: 'standard-not-known',
       names: { agreement: agreement.name },
       isSilence: true,
-      looksAt: looksAtPair(agreement, slot, other),
+      looksAt: looksAt(agreement, slot, other),
       holds: (draft) =>
         !isNewPair(scene, draft, agreement, slot, other) || agreed(scene, draft, agreement, slot, other) !== 'silent',
     }),

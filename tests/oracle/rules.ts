@@ -1,5 +1,5 @@
 import { type Agreeing, type Agreement, agreeing, FORK_AGREEMENTS } from './agreements.ts';
-import { chassisOfFamily, operationsOf, partsFor, roleOf } from './book.ts';
+import { chassisOfFamily, partsFor, roleOf } from './book.ts';
 import { isComplete, partOf, slotsWithClauses, verdict } from './fit.ts';
 import { type Member, rule } from './member.ts';
 import type { Limits, Part } from './records.ts';
@@ -21,6 +21,7 @@ import {
 } from './scene.ts';
 import { denyingClause, fittingClause, givenTravel, namesChassis, spacerRule, takenAway } from './spring.ts';
 import { clauseStands, whenIn } from './when-made.ts';
+import { isReached } from './work.ts';
 
 /** The rules of a fork. A slot that stays is not judged against another that stays. */
 export const forkRules = (scene: Scene): readonly Member[] => [
@@ -456,7 +457,7 @@ function isExcluded(draft: Draft, slot: string, sku: string | undefined): boolea
 }
 
 const hasOperation = (scene: Scene, slot: string): Member => {
-  const isPossible = operationsOf(scene.book, scene.now.family).some(({ changes }) => changes.includes(slot));
+  const isPossible = isReached(scene, slot);
   return rule({
     code: 'no-operation',
     names: { slot },

@@ -37,6 +37,18 @@ export function money(book: Book, text: string | undefined): number | null {
   return known(parseMoney(text, book.digits), `a price: ${text}`);
 }
 
+/** Whether so many pieces can be had under this number: of a replaced one, what is at hand and on the shelf. */
+export function areLeft(scene: Scene, sku: string, pieces: number): boolean {
+  const replaced = replacementOf(scene.book, scene.now, sku);
+  if (replaced === null) return true;
+  if (replaced['old-stock'] === 'not-usable') return false;
+  const atHand = scene.question.have
+    .filter((one) => one.sku === sku)
+    .reduce((sum, { quantity = 1 }) => sum + quantity, 0);
+  const inPack = scene.book.parts.get(sku)?.pack ?? 1;
+  return atHand + inPack * offerOf(scene, sku, undefined).atOnce >= pieces;
+}
+
 /** Whether at least one piece of a part can be had: at hand, on the shelf, or ordered. */
 export function canBeHad(scene: Scene, sku: string): boolean {
   if (replacementOf(scene.book, scene.now, sku)?.['old-stock'] === 'not-usable') return false;

@@ -1,6 +1,6 @@
 import type { Question } from '../../src/plan/question.ts';
 import { millimetres } from '../../src/quantity/brands.ts';
-import { operationsOf, sameContent } from './book.ts';
+import { sameContent } from './book.ts';
 import { axleToCrown } from './measures.ts';
 import { type Member, wish } from './member.ts';
 import type { Chassis } from './records.ts';
@@ -17,6 +17,7 @@ import {
   travelIn,
 } from './scene.ts';
 import { canBeHad } from './stock.ts';
+import { isReached } from './work.ts';
 
 /** What is asked for, and what stays because nobody asked for another. */
 export const wishes = (scene: Scene): readonly Member[] => [...wanted(scene), ...keptTraits(scene)];
@@ -168,7 +169,7 @@ const wantKeep = (scene: Scene, slot: string): Member =>
 
 /** A slot that holds something is not renewed by leaving it empty. */
 const wantRenew = (scene: Scene, slot: string): Member => {
-  const possible = operationsOf(scene.book, scene.now.family).some(({ changes }) => changes.includes(slot));
+  const possible = isReached(scene, slot);
   return wish({
     code: 'want-renew',
     names: { slot },

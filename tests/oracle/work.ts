@@ -2,7 +2,9 @@ import { byCodeUnit } from '../../src/quantity/order.ts';
 import { type Content, known, operationsOf, servicesOf } from './book.ts';
 import type { Dose, Operation, Service, Used } from './records.ts';
 import { remembering } from './remember.ts';
+import { lastReplacements } from './replaced.ts';
 import { chassisOf, contentOf, type Draft, isChanged, nowIn, partIn, type Scene, slotsOf } from './scene.ts';
+import { areLeft } from './stock.ts';
 
 /** What a job takes at the bench, and what it needs. */
 export interface Work {
@@ -61,7 +63,20 @@ export const sum = (numbers: readonly number[]): number => numbers.reduce((total
 export const wantedServices = (scene: Scene): readonly Service[] =>
   servicesOf(scene.book, scene.now.family).filter(({ id }) => scene.question.wants.service.includes(id));
 
-/** Every operation that changes an asking slot, every one of a wanted service, what these require, and what closes them. */
+/** True where an operation gets at a slot by itself: it changes it, or puts new pieces into it whenever it is done. */
+const reaches = ({ changes, renews }: Operation, slot: string): boolean =>
+  changes.includes(slot) || renews.some((entry) => entry.slot === slot && entry.when === 'always');
+
+/** True where some operation gets at a slot: by itself, or by renewing it in a wanted service that lists the operation. */
+export function isReached(scene: Scene, slot: string): boolean {
+  const listed = new Set(wantedServices(scene).flatMap(({ operations }) => operations));
+  return operationsOf(scene.book, scene.now.family).some(
+    (operation) =>
+      reaches(operation, slot) || (listed.has(operation.id) && operation.renews.some((entry) => entry.slot === slot)),
+  );
+}
+
+/** Every operation that reaches an asking slot, every one of a wanted service, what these require, and what closes them. */
 function closure(
   operations: readonly Operation[],
   asking: ReadonlySet<string>,
@@ -76,7 +91,7 @@ function closure(
     for (const required of requires) add(required);
     if (closer !== undefined) add(closer);
   };
-  for (const { id, changes } of operations) if (changes.some((slot) => asking.has(slot))) add(id);
+  for (const operation of operations) if ([...asking].some((slot) => reaches(operation, slot))) add(operation.id);
   for (const service of services) for (const id of service.operations) add(id);
   return operations.filter(({ id }) => done.has(id));
 }
@@ -167,12 +182,20 @@ function companions(
   which: 'all' | 'with-renewal',
 ): readonly (readonly [string, number])[] {
   if (pieces === 0) return [];
-  return (scene.book.parts.get(sku)?.needs ?? []).flatMap((need) =>
-    'slot' in need || (which === 'with-renewal' && !need['with-renewal'])
-      ? []
-      : [[need.sku, need.quantity * pieces] as const, ...companions(scene, need.sku, need.quantity * pieces, 'all')],
-  );
+  return (scene.book.parts.get(sku)?.needs ?? [])
+    .flatMap((need) =>
+      'slot' in need || (which === 'with-renewal' && !need['with-renewal'])
+        ? []
+        : meant(scene, need.sku, need.quantity * pieces),
+    )
+    .flatMap((one) => [[one.sku, one.quantity] as const, ...companions(scene, one.sku, one.quantity, 'all')]);
 }
+
+/** So many pieces of a number, or of what stands for it where they cannot be had. */
+const meant = (scene: Scene, sku: string, pieces: number): ReturnType<typeof lastReplacements> =>
+  areLeft(scene, sku, pieces)
+    ? [{ sku, quantity: pieces }]
+    : lastReplacements(scene.book, scene.now, sku).map((last) => ({ ...last, quantity: last.quantity * pieces }));
 
 function neededSupplies(scene: Scene, draft: Draft, done: readonly Operation[]): ReadonlyMap<string, number> {
   const total = new Map<string, number>();

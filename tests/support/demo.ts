@@ -17,10 +17,13 @@ export interface Loaded {
 export interface Overlay {
   readonly yaml?: string;
   readonly stock?: readonly string[];
+  /** Text that stands once in the folder, and what is read instead. */
+  readonly instead?: readonly (readonly [string, string])[];
 }
 
 export async function loadCatalogFolder(folder: string, overlay: Overlay = {}): Promise<Loaded> {
-  const { files: found, problems } = await loadFiles(folder);
+  const { files: written, problems } = await loadFiles(folder);
+  const found = (overlay.instead ?? []).reduce(withInstead, written);
   const files = overlay.yaml === undefined ? found : [...found, { name: 'overlay.yaml', text: overlay.yaml }];
   const read = readCatalog(files, folder);
   const errors = [...problems, ...read.problems].filter(({ severity }) => severity === 'error');
@@ -32,6 +35,13 @@ export async function loadCatalogFolder(folder: string, overlay: Overlay = {}): 
   if (stock.problems.length + shop.problems.length > 0)
     throw new Error(JSON.stringify([stock.problems, shop.problems], null, 1));
   return { world: makeWorld(read.value, stock.value, shop.value), files, raw: mergeRaw(files), stockText, shopText };
+}
+
+/** The files with one text replaced; throws where it does not stand there exactly once. */
+function withInstead(files: readonly TextFile[], [text, other]: readonly [string, string]): readonly TextFile[] {
+  const times = files.reduce((sum, file) => sum + file.text.split(text).length - 1, 0);
+  if (times !== 1) throw new Error(`stands there ${times} times: ${text}`);
+  return files.map((file) => ({ ...file, text: file.text.replace(text, () => other) }));
 }
 
 /** A stock file in which each given row stands for the one of the same SKU, or is added. */

@@ -5,6 +5,8 @@ import type { Line, Plan, SetUpAnswer, SpringEffects, Step } from '../../plan/in
 export interface Phrases {
   /** The name of a slot or role, in the trade's words. */
   readonly role: (name: string) => string;
+  /** Said behind a rule that speaks only where a slot is empty. */
+  readonly whereNo: (role: string) => string;
   /** The name of a kept trait and of a measure. */
   readonly trait: (name: string) => string;
   readonly side: (side: 'left' | 'right') => string;

@@ -8,6 +8,7 @@ import { contentWords, orList } from './shared.ts';
 /** Headings, names and small phrases in English. */
 export const phrases: Phrases = {
   role: roleName,
+  whereNo: (role) => `, where there is no ${roleName(role)}`,
   trait: traitName,
   side: (side) => side,
   leg: (side, holds) => (holds === null ? `${side} leg` : `${side} leg (${holds})`),
