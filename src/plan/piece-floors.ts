@@ -70,8 +70,9 @@ function extraFloors(
   const extras = domains.map(({ slot: { name }, contents }, at) =>
     contents.map((content, value) => {
       if (content === null || (catalog.parts.get(content.sku)?.needs.length ?? 0) === 0) return [];
-      const quantity = value === 0 ? content.quantity : (changed[at]?.[value] ?? 0);
-      if (quantity <= 0) return [];
+      const { quantity } = content;
+      // where some of it goes back in, how many are new hangs on why the slot is opened, and with that what stands for a replaced number
+      if (value !== 0 && changed[at]?.[value] !== quantity) return [];
       const fresh = new Map([[name, { sku: content.sku, quantity, renewed: true }]]);
       return [...extraParts(world, prepared, fresh, value === 0 ? [] : [name])];
     }),

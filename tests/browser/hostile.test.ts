@@ -81,6 +81,7 @@ describe('a catalogue whose every name is markup and script', { timeout: 300_000
     expect(await option.textContent()).toContain('<script>hit()</script>');
     expect(await option.locator('*').count()).toBe(0);
     const link = new URLSearchParams({ fork: HOSTILE, more: `{"__proto__":{"hit":1},"rider":{"mass":"${'<b>'}"}}` });
+    await page.waitForLoadState('networkidle');
     await page.goto(`${tried.service.url}/?${link}`);
     await page.locator('main h1').waitFor();
     expect(await page.evaluate('({}).hit')).toBeUndefined();

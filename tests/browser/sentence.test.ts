@@ -58,6 +58,8 @@ describe('the sentence in the browser', { timeout: 300_000 }, () => {
     await page.getByRole('option', { name: 'stanchion height set to 15 mm' }).waitFor();
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: 'stanchion height set to 15 mm' }).waitFor();
+    // a page that is left while it still asks may note that it got no answer
+    await page.waitForLoadState('networkidle');
     await page.goto(`${tried.service.url}/?fork=quennet-622`);
     await page.getByRole('grid').waitFor();
     await page.getByRole('combobox').focus();
@@ -76,6 +78,7 @@ describe('the sentence in the browser', { timeout: 300_000 }, () => {
     await choice.focus();
     await page.keyboard.press('Enter');
     await page.getByRole('grid').waitFor();
+    await page.waitForLoadState('networkidle');
     await page.goto(`${tried.service.url}/?bike=dallowick-brannig&travel=130`);
     const forks = page.locator('.choices button');
     await forks.first().waitFor();
