@@ -68,7 +68,8 @@ describe('the sentence in the browser', { timeout: 300_000 }, () => {
     await page.getByRole('option', { name: 'at 140 mm' }).waitFor();
     await page.keyboard.press('Enter');
     await page.waitForURL('**/?fork=quennet-622&now=140');
-    expect(wrong).toEqual([]);
+    // that several builds have this travel is a problem that the service answers with, and that the browser notes
+    expect(wrong.filter((one) => !one.includes('status of 422'))).toEqual([]);
     await close();
   });
 
