@@ -8,13 +8,14 @@ import { assemblePlans, settingsInMm } from './assemble.ts';
 import { badQuestion, type Fault, fault } from './fault.ts';
 import { nowFlags, stayingFlags } from './flags.ts';
 import { money } from './lines.ts';
+import { Looks } from './looks.ts';
 import { casesOf, compareCases, MOST_CASES } from './maybe.ts';
 import { noticeFlag, noticeMember, noticesOn } from './notices.ts';
 import { byPreference } from './preference.ts';
 import { type Prepared, prepare, settled } from './prepare.ts';
 import { type Question, questionSchema } from './question.ts';
 import { refuse, refuseStock } from './refuse.ts';
-import { bestPlan, type Candidate, canBuild, isIdle, searchPlans } from './search.ts';
+import { bestValue, type Candidate, canBuild, isIdle, searchPlans } from './search.ts';
 import { lackingFor } from './work-of.ts';
 import type { World } from './world.ts';
 
@@ -62,10 +63,12 @@ function work(world: World, prepared: Prepared): Answer {
   const candidates = mayStay ? result.candidates.filter((candidate) => !isIdle(candidate)) : result.candidates;
   if (candidates.length > 0) {
     const offers = complete ? serviceOffers(world, prepared, fork, candidates, budget) : null;
+    const looks = new Looks(world, prepared, fork, budget);
+    const plans = assemblePlans(world, prepared, looks, candidates);
     return answer(world, prepared, {
       status: 'answered',
-      complete: complete && offers !== null,
-      plans: assemblePlans(world, prepared, fork, candidates),
+      complete: complete && offers !== null && looks.complete,
+      plans,
       offers: offers ?? [],
       flags,
     });
@@ -200,10 +203,10 @@ function serviceOffers(
     const fork = opensNoMore(asked, again.wants)
       ? asked
       : forkProblem(world.catalog, prepared.now, again.wants, question, 'narrow');
-    const more = bestPlan(world, again, fork, budget);
+    const more = bestValue(world, again, fork, { known: fork === asked ? best.values : null }, budget);
     if (more === 'stopped') return null;
     if (more === 'none') continue;
-    const [total, minutes, days, unpriced] = more.vector;
+    const [total, minutes, days, unpriced] = more;
     offers.push({
       service: id,
       name,

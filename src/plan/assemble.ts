@@ -1,11 +1,10 @@
 import type { Shop } from '../catalog/index.ts';
-import type { ForkProblem } from '../fork/index.ts';
 import { type Micrometres, type Minor, minor, multiplyDivide } from '../quantity/index.ts';
 import type { Label, Plan } from './answer.ts';
 import { type PlanEffects, planEffects } from './effects.ts';
 import { planFlags } from './flags.ts';
 import { money, planLines } from './lines.ts';
-import { type LookIn, looksOf } from './looks.ts';
+import type { Looks } from './looks.ts';
 import { byPreference } from './preference.ts';
 import type { Prepared } from './prepare.ts';
 import type { Candidate, PlanVector } from './search.ts';
@@ -17,7 +16,7 @@ import type { World } from './world.ts';
 export function assemblePlans(
   world: World,
   prepared: Prepared,
-  fork: ForkProblem,
+  looks: Looks,
   candidates: readonly Candidate[],
 ): Plan[] {
   const sorted = [...candidates].sort((a, b) => byPreference(prepared.question.prefer, a.vector, b.vector));
@@ -30,7 +29,6 @@ export function assemblePlans(
     known.set(key, found);
     return found;
   };
-  const looks = looksOf(world, prepared, fork);
   return sorted.map((candidate, at) =>
     assemble(world, prepared, looks, candidate, labels[at] ?? [], effectsOf(candidate)),
   );
@@ -57,7 +55,7 @@ function labelsOf(vectors: readonly PlanVector[]): Label[][] {
 function assemble(
   world: World,
   prepared: Prepared,
-  looks: LookIn,
+  looks: Looks,
   candidate: Candidate,
   label: readonly Label[],
   { effects, flags }: PlanEffects,

@@ -1,7 +1,7 @@
 import type { Chassis } from '../catalog/index.ts';
 import type { ForkProblem } from '../fork/index.ts';
 import { type Domains, sameVector, type Vector } from '../solve/index.ts';
-import { ANY_OFFER, daysFor, type Market } from '../supply/index.ts';
+import { ANY_OFFER, daysFor, type Market, type Within } from '../supply/index.ts';
 import { type Job, jobOf } from './job.ts';
 import { MoneyFloor } from './money-floor.ts';
 import type { Prepared } from './prepare.ts';
@@ -31,30 +31,21 @@ const MOST_IDLE = 50;
  * the least that it costs together: `TiedFloor`), and the amounts that those operations use.
  */
 export function planFloors(world: World, prepared: Prepared, fork: ForkProblem): PlanFloors {
-  const { market } = world;
-  const free = atHandOf(world, prepared);
-  const groups = tiedGroups(market, prepared.buying, fork);
   const below = belowOf(world, prepared, fork);
-  const withAny = new MoneyFloor(world, prepared, fork, groups, free, ANY_OFFER);
+  const goods = goodsOf(world, prepared, fork);
+  const { withAny } = goods;
   const whole = (labour: number, money: number): number => labour + Math.ceil(money - 1e-6);
   const floor = (domains: Domains): Vector => {
     const { job, node } = below(domains);
     const money = withAny.weigh(node);
     return [whole(job.labour, money), job.minutes, withAny.days, 0, 0];
   };
-  let levels: readonly Level[] | null = null;
   let idle = 0;
   const floors = (domains: Domains): readonly Vector[] => {
-    const times = daysIn(market);
-    if (times.length > MOST_LEVELS || idle > MOST_IDLE) return [floor(domains)];
-    levels ??= times.map((days) => ({
-      days,
-      every: new MoneyFloor(world, prepared, fork, groups, free, { days, priced: false }),
-      priced: new MoneyFloor(world, prepared, fork, groups, free, { days, priced: true }),
-    }));
+    if (daysIn(world.market).length > MOST_LEVELS || idle > MOST_IDLE) return [floor(domains)];
     const { job, node } = below(domains);
     const one: Vector = [whole(job.labour, withAny.weigh(node)), job.minutes, withAny.days, 0, 0];
-    const several = levels.flatMap(({ days, every, priced }): Vector[] => {
+    const several = goods.levels().flatMap(({ days, every, priced }): Vector[] => {
       if (every.weigh(node) === Number.POSITIVE_INFINITY) return [];
       priced.weigh(node);
       return withoutPrices(every.items, priced.items).map(({ lines, money }) => [
@@ -69,6 +60,46 @@ export function planFloors(world: World, prepared: Prepared, fork: ForkProblem):
     return several;
   };
   return { floor, floors };
+}
+
+/** The floors of what is bought, whatever work is asked for. */
+interface GoodsFloors {
+  readonly market: Market;
+  readonly atHand: Prepared['atHand'];
+  readonly buying: string;
+  readonly withAny: MoneyFloor;
+  readonly levels: () => readonly Level[];
+}
+
+const remembered = new WeakMap<ForkProblem, GoodsFloors>();
+
+/** The floors of the goods, remembered with the problem: what services and looks would add is asked of the same one again and again. */
+function goodsOf(world: World, prepared: Prepared, fork: ForkProblem): GoodsFloors {
+  const { market } = world;
+  const { atHand } = prepared;
+  const buying = JSON.stringify(prepared.buying);
+  const known = remembered.get(fork);
+  if (known && known.market === market && known.atHand === atHand && known.buying === buying) return known;
+  const free = atHandOf(world, prepared);
+  const groups = tiedGroups(market, prepared.buying, fork);
+  const floorWithin = (within: Within): MoneyFloor => new MoneyFloor(world, prepared, fork, groups, free, within);
+  let levels: readonly Level[] | null = null;
+  const goods: GoodsFloors = {
+    market,
+    atHand,
+    buying,
+    withAny: floorWithin(ANY_OFFER),
+    levels: () => {
+      levels ??= daysIn(market).map((days) => ({
+        days,
+        every: floorWithin({ days, priced: false }),
+        priced: floorWithin({ days, priced: true }),
+      }));
+      return levels;
+    },
+  };
+  remembered.set(fork, goods);
+  return goods;
 }
 
 interface Level {

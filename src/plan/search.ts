@@ -8,6 +8,8 @@ import {
 } from '../fork/index.ts';
 import type { Micrometres, Minor } from '../quantity/index.ts';
 import {
+  type From,
+  leastValue,
   leastVector,
   type Objectives,
   paretoFront,
@@ -70,6 +72,28 @@ export function bestPlan(
   );
   return typeof least === 'string' ? least : (leaves.at(least.values, least.vector) ?? 'none');
 }
+
+/** What the plan that the question's preference puts first comes to, where nobody asks which of several equal ones it is. */
+export function bestValue(
+  world: World,
+  prepared: Prepared,
+  fork: ForkProblem,
+  from: From,
+  budget: StepBudget,
+): PlanVector | 'none' | 'stopped' {
+  const { objectives } = new Leaves(world, prepared, fork);
+  const priority = PREFERENCE[prepared.question.prefer];
+  const value = leastValue(fork.problem, objectives, priority, fork, from, budget);
+  return typeof value === 'string' ? value : asPlanVector(value);
+}
+
+const asPlanVector = ([total = 0, minutes = 0, days = 0, unpriced = 0, unknowns = 0]: Vector): PlanVector => [
+  total,
+  minutes,
+  days,
+  unpriced,
+  unknowns,
+];
 
 /** A candidate that changes nothing and does nothing: the fork stays as it is. */
 export const isIdle = ({ work }: Candidate): boolean => work.changed.length === 0 && work.order.length === 0;

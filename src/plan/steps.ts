@@ -2,7 +2,7 @@ import type { Family, Side } from '../catalog/index.ts';
 import { amountNumber, byCodeUnit } from '../quantity/index.ts';
 import type { Plan, Step } from './answer.ts';
 import { money } from './lines.ts';
-import type { LookIn } from './looks.ts';
+import type { Looks } from './looks.ts';
 import type { Prepared } from './prepare.ts';
 import type { Candidate } from './search.ts';
 import { sourceOf } from './source.ts';
@@ -11,7 +11,7 @@ import type { World } from './world.ts';
 import { wrenchFor } from './wrench.ts';
 
 /** The order of work, each step with its tools, torques, amounts, looks and cautions. */
-export function planSteps(world: World, prepared: Prepared, looks: LookIn, candidate: Candidate): Step[] {
+export function planSteps(world: World, prepared: Prepared, looks: Looks, candidate: Candidate): Step[] {
   const { catalog } = world;
   const { work, purchase } = candidate;
   return work.order.map(
@@ -48,7 +48,7 @@ export function planSteps(world: World, prepared: Prepared, looks: LookIn, candi
       slots: [...new Set([...operation.changes, ...operation.renews.map(({ slot }) => slot)])].filter(
         (slot) => work.changed.includes(slot) || work.renewed.has(slot),
       ),
-      looks: operation.looks.map((look) => looks(candidate, look)),
+      looks: operation.looks.map((look) => looks.in(candidate, look)),
       cautions: operation.cautions,
       source: sourceOf(operation.source),
     }),

@@ -142,12 +142,14 @@ function solveAgain(
   drop: readonly Member[],
   budget: StepBudget,
 ): WayOut | 'nothing-left' | 'not-stated' {
-  const first = bestOf(world, { ...withoutWishes(world, prepared, wants.givenUp), wants }, budget);
+  const less: Prepared = { ...withoutWishes(world, prepared, wants.givenUp), wants };
+  const first = bestOf(world, less, budget);
   if (!first) return 'not-stated';
   const asked = wantsOf(prepared, wants, first);
   if (nothingIn(asked) && prepared.question.onto === undefined) return 'nothing-left';
   const question: Question = { ...prepared.question, wants: asked };
-  const best = bestOf(world, settled(world, { ...prepared, question }), budget);
+  const anew = settled(world, { ...prepared, question });
+  const best = asksTheSame(less, anew) ? first : bestOf(world, anew, budget);
   if (!best) return 'not-stated';
   if (isIdle(best)) return 'nothing-left';
   const [total, minutes, days] = best.vector;
@@ -158,6 +160,19 @@ function solveAgain(
     minutes,
     days: Number.isFinite(days) ? days : null,
   };
+}
+
+/** True where two questions about one fork surely have the same plans: they want the same, and nothing that stays is given up in one of them. */
+function asksTheSame(a: Prepared, b: Prepared): boolean {
+  const said = ({ wants: { givenUp, toward, traits, ...wants }, buying }: Prepared): string =>
+    JSON.stringify([
+      wants,
+      [...traits],
+      wants.travel === null ? toward : null,
+      givenUp.filter(({ kind }) => kind === 'kept'),
+      buying,
+    ]);
+  return said(a) === said(b);
 }
 
 /** What comes in place of a kept trait that is given up: of the wheel the one that is asked for, which the chassis may only take. */

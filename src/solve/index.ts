@@ -6,7 +6,7 @@ export { disputeOf } from './dispute.ts';
 export type { Domains } from './domains.ts';
 export { type Dispute, everyConflict } from './every-conflict.ts';
 export { Front, noWorse, sameVector, type Vector } from './front.ts';
-export { leastVector } from './least.ts';
+export { type From, leastValue, leastVector } from './least.ts';
 export { type FrontResult, type Objectives, paretoFront } from './pareto.ts';
 export { type Problem, type Sum, type Table, tableOf } from './problem.ts';
 export { Search, type SearchEnd } from './search.ts';

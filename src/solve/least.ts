@@ -2,7 +2,7 @@ import type { StepBudget } from './budget.ts';
 import type { Vector } from './front.ts';
 import { type Canonical, canonicalAssignment, FEW_LEAVES, floorsOf, type Objectives, runByPromise } from './pareto.ts';
 import type { Problem } from './problem.ts';
-import { Search } from './search.ts';
+import { Search, type SearchEnd } from './search.ts';
 
 /** The first vector in an order of the objectives, with its canonical assignment. */
 export interface Least {
@@ -23,23 +23,58 @@ export function leastVector(
   budget: StepBudget,
 ): Least | 'none' | 'stopped' {
   const search = new Search(problem, () => true, canonical.order);
-  let best: Least | null = null;
+  const { end, best, leaves } = leastShown(search, objectives, priority, budget, null);
+  if (end === 'stopped') return 'stopped';
+  if (best === null) return 'none';
+  const values = canonicalAssignment(search, objectives, canonical, best, budget, leaves >= FEW_LEAVES);
+  return values === null ? 'stopped' : { vector: best.vector, values };
+}
+
+/** Where a search begins: a solution that is known, and variables that have one value and no other. */
+export interface From {
+  readonly known: readonly number[] | null;
+  readonly settled?: ReadonlyMap<number, number>;
+}
+
+/** The same vector where nobody asks for its canonical assignment. With a known solution nothing is looked at that does not come before it. */
+export function leastValue(
+  problem: Problem,
+  objectives: Objectives,
+  priority: readonly number[],
+  { order }: Pick<Canonical, 'order'>,
+  { known, settled }: From,
+  budget: StepBudget,
+): Vector | 'none' | 'stopped' {
+  const search = new Search(problem, () => true, order, settled);
+  const { end, best } = leastShown(search, objectives, priority, budget, known);
+  return end === 'stopped' ? 'stopped' : (best?.vector ?? 'none');
+}
+
+/** The first vector with an assignment that has it, whichever the search came upon, and how many leaves it saw. */
+function leastShown(
+  search: Search,
+  objectives: Objectives,
+  priority: readonly number[],
+  budget: StepBudget,
+  known: readonly number[] | null,
+): { readonly end: SearchEnd; readonly best: Least | null; readonly leaves: number } {
+  const found: { best: Least | null } = { best: null };
   let leaves = 0;
-  const isWorse = (vector: Vector): boolean => best !== null && compare(best.vector, vector, priority) <= 0;
+  const isWorse = (vector: Vector): boolean => found.best !== null && compare(found.best.vector, vector, priority) <= 0;
+  const offer = (values: readonly number[]): void => {
+    for (const vector of objectives.vectors(values)) if (!isWorse(vector)) found.best = { vector, values };
+  };
+  if (known) offer(known);
   const end = runByPromise(search, objectives, budget, {
     cut: (domains) =>
       isWorse(objectives.floor(domains)) || (leaves >= FEW_LEAVES && floorsOf(objectives, domains).every(isWorse)),
     leaf: (values) => {
       leaves++;
-      for (const vector of objectives.vectors(values)) if (!isWorse(vector)) best = { vector, values };
+      offer(values);
       return true;
     },
   });
-  if (end === 'stopped') return 'stopped';
-  if (best === null) return 'none';
-  const shown: Least = best;
-  const values = canonicalAssignment(search, objectives, canonical, shown, budget, leaves >= FEW_LEAVES);
-  return values === null ? 'stopped' : { vector: shown.vector, values };
+  return { end, best: found.best, leaves };
 }
 
 /** Below 0 where `a` comes first. */

@@ -21,11 +21,18 @@ export class Search {
   private readonly propagator: Propagator;
   private readonly order: readonly number[];
   private readonly sizes: readonly number[];
+  private readonly settled: ReadonlyMap<number, number>;
 
-  /** `order` lists the variables as they are decided; those left out follow in their own order. */
-  constructor(problem: Problem, holds: (member: number) => boolean, order: readonly number[] = []) {
+  /** `order` lists the variables as they are decided; those left out follow in their own order. `settled`: variables that have one value and no other. */
+  constructor(
+    problem: Problem,
+    holds: (member: number) => boolean,
+    order: readonly number[] = [],
+    settled: ReadonlyMap<number, number> = new Map(),
+  ) {
     this.propagator = new Propagator(problem, holds);
     this.sizes = problem.sizes;
+    this.settled = settled;
     const listed = new Set(order);
     this.order = [
       ...order,
@@ -38,8 +45,8 @@ export class Search {
    * decided variables. One step is one value tried.
    */
   run(budget: StepBudget, visitor: Visitor): SearchEnd {
-    const domains = new Domains(this.sizes);
-    if (!this.propagator.start(domains)) return 'whole';
+    const domains = this.start();
+    if (!domains) return 'whole';
     return this.descend(domains, 0, budget, visitor);
   }
 
@@ -48,12 +55,11 @@ export class Search {
    * first the variables whose least is greatest, for they show soonest what cannot be had.
    */
   ranked(score: (domains: Domains) => readonly number[]): Required<Pick<Visitor, 'valuesOf' | 'order'>> {
-    const domains = new Domains(this.sizes);
-    this.propagator.start(domains);
+    const domains = this.start();
     const values = this.sizes.map((size, variable) =>
       Array.from({ length: size }, (_, value) => value)
         .flatMap((value) => {
-          const scored = domains.has(variable, value) ? this.scoreWith(domains, variable, value, score) : null;
+          const scored = domains?.has(variable, value) ? this.scoreWith(domains, variable, value, score) : null;
           return scored === null ? [] : [{ value, scored }];
         })
         .sort((a, b) => compareLists(a.scored, b.scored) || a.value - b.value),
@@ -64,6 +70,13 @@ export class Search {
       valuesOf: (variable) => valuesOf[variable] ?? [],
       order: [...this.order].sort((a, b) => compareLists(least(b), least(a))),
     };
+  }
+
+  /** What the variables may be before the first decision; null where one of them may be nothing. */
+  private start(): Domains | null {
+    const domains = new Domains(this.sizes);
+    for (const [variable, value] of this.settled) domains.keepOnly(variable, value);
+    return this.propagator.start(domains) ? domains : null;
   }
 
   private scoreWith(

@@ -1,5 +1,5 @@
 import { cheapestCovers } from './cover.ts';
-import { daysFor, type Market, mostWithin, type Offer } from './market.ts';
+import { daysFor, type Market, mostWithin, type Offer, remember } from './market.ts';
 import type { CoverColumn } from './programme.ts';
 
 /** What one thing costs and waits at least. */
@@ -37,14 +37,16 @@ export function shareFloorFor(market: Market, sku: string, amount: number, withi
   return remembered(market, 'share', sku, amount, within, workOutShare);
 }
 
+const textOf = (within: Within): string => (within === ANY_OFFER ? '' : ` ${within.days} ${within.priced}`);
+
 type OfOne = (market: Market, sku: string, amount: number, within: Within) => Floor;
 
 function remembered(market: Market, kind: string, sku: string, amount: number, within: Within, work: OfOne): Floor {
-  const key = `${kind} ${sku} ${amount}${within === ANY_OFFER ? '' : ` ${within.days} ${within.priced}`}`;
+  const key = `${kind} ${sku} ${amount}${textOf(within)}`;
   const known = market.remembered.get(key) as Floor | undefined;
   if (known) return known;
   const floor = work(market, sku, amount, within);
-  market.remembered.set(key, floor);
+  remember(market, key, floor);
   return floor;
 }
 
@@ -67,6 +69,19 @@ export type Alternatives = readonly { readonly sku: string; readonly amount: num
  * of several things, or a piece that is counted for two needs. Infinity where they cannot all be met.
  */
 export function floorTogether(market: Market, needs: readonly Alternatives[], within: Within = ANY_OFFER): number {
+  let key = `together ${textOf(within)}`;
+  for (const alternatives of needs) {
+    key += ';';
+    for (const { sku, amount } of alternatives) key += `${sku} ${amount}|`;
+  }
+  const known = market.remembered.get(key) as number | undefined;
+  if (known !== undefined) return known;
+  const cost = workOutTogether(market, needs, within);
+  remember(market, key, cost);
+  return cost;
+}
+
+function workOutTogether(market: Market, needs: readonly Alternatives[], within: Within): number {
   const columns = new Map<string, { readonly offer: Offer; readonly gives: Map<number, number> }>();
   const whole = needs.map((alternatives) => alternatives.reduce((all, { amount }) => leastMultiple(all, amount), 1));
   needs.forEach((alternatives, row) => {

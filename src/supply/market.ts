@@ -94,6 +94,14 @@ const tyingOf = (giving: ReadonlyMap<string, readonly Offer[]>): ReadonlyMap<str
     [...giving].map(([sku, offers]) => [sku, offers.flatMap((offer) => (offer.gives.length > 1 ? [offer.sku] : []))]),
   );
 
+/** Most answers that a market remembers: a service that runs for weeks must not grow with the questions. */
+const MOST_REMEMBERED = 20_000;
+
+/** Remembers an answer, where there is room left. */
+export function remember(market: Market, key: string, answer: unknown): void {
+  if (market.remembered.size < MOST_REMEMBERED) market.remembered.set(key, answer);
+}
+
 /** Packs that are there and that nobody has been promised; none of a replaced number whose old stock is not to be used. */
 export const onShelf = ({ stock, replaced }: Offer): number =>
   stock && replaced !== 'gone' ? Math.max(0, stock.onHand - stock.reserved) : 0;

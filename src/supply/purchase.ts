@@ -1,7 +1,7 @@
 import { byCodeUnit, type Minor, minor, multiplyDivide } from '../quantity/index.ts';
 import { Front, noWorse } from '../solve/index.ts';
 import { cheapestCovers } from './cover.ts';
-import { type AtHand, daysFor, type Market, mostWithin, type Offer } from './market.ts';
+import { type AtHand, daysFor, type Market, mostWithin, type Offer, remember } from './market.ts';
 import type { CoverColumn } from './programme.ts';
 import { productsFor, separateDemands, wantedProducts } from './separate.ts';
 
@@ -138,12 +138,9 @@ function waysToBuy(market: Market, demand: Demand, atHand: AtHand, policy: Buyin
     withProducts(market, demand, atHand, policy, products),
   );
   const ways = worthKeeping(found);
-  if (market.remembered.size < MOST_REMEMBERED) market.remembered.set(key, ways);
+  remember(market, key, ways);
   return ways;
 }
-
-/** Most parts of demands that a market remembers. */
-const MOST_REMEMBERED = 20_000;
 
 /** What a part of a demand is, and what at hand and of the policy speaks of it, as a text. Mostly neither does, and the text is short. */
 function demandKey(market: Market, demand: Demand, atHand: AtHand, policy: BuyingPolicy): string {

@@ -5,7 +5,7 @@ import { type Grid, singleGrid } from './grid.ts';
 import { loaded } from './load.ts';
 import { questionsFor } from './questions.ts';
 
-/** Covers and floors that one answer works out from an empty memory, and the fewest steps with which it is not stopped, to the next power of two. */
+/** Covers, floors and costs of groups that one answer works out from an empty memory, and the fewest steps with which it is not stopped, to the next power of two. */
 function effortOf({ generated, question }: Grid): { readonly purchases: number; readonly steps: number } {
   const { world } = loaded(generated);
   const isWhole = (stepLimit: number): boolean => {
@@ -27,11 +27,11 @@ const first = (generated: Generated): Grid => {
 
 /** Pinned by hand from a run: a search that takes twice the steps, or buys more, fails here and not on a clock. Fewer is better: pin it anew. */
 const PINNED = [
-  ['a small catalogue, seed 2', first(smallCatalogue(2)), { purchases: 32, steps: 64 }],
+  ['a small catalogue, seed 2', first(smallCatalogue(2)), { purchases: 44, steps: 64 }],
   ['a small catalogue, seed 12', first(smallCatalogue(12)), { purchases: 19, steps: 32 }],
-  ['a small catalogue, seed 40', first(smallCatalogue(40)), { purchases: 30, steps: 32 }],
-  ['ten slots of five, seed 3', singleGrid(3, 10, 5), { purchases: 242, steps: 512 }],
-  ['ten slots of five, seed 6', singleGrid(6, 10, 5), { purchases: 258, steps: 512 }],
+  ['a small catalogue, seed 40', first(smallCatalogue(40)), { purchases: 31, steps: 32 }],
+  ['ten slots of five, seed 3', singleGrid(3, 10, 5), { purchases: 323, steps: 256 }],
+  ['ten slots of five, seed 6', singleGrid(6, 10, 5), { purchases: 338, steps: 128 }],
 ] as const;
 
 describe('search effort on generated catalogues', () => {

@@ -129,7 +129,7 @@ describe('effort: questions to the paper catalogue', async () => {
   }
 
   it.each<[string, number, QuestionInput['wants']]>([
-    ['a shorter fork', 7, { travel: 100 }],
+    ['a shorter fork', 6, { travel: 100 }],
     ['a longer one that there is not, with conflict and ways out', 22, { travel: 150 }],
     ['another wheel', 1, { wheel: 584, travel: 150 }],
     ['a service', 3, { spacers: 2, service: ['ombry-lower-leg'] }],

@@ -4,6 +4,7 @@ import type { Domains } from '../../src/solve/domains.ts';
 import { beats } from '../../src/solve/front.ts';
 import {
   type FrontResult,
+  leastValue,
   leastVector,
   type Problem,
   paretoFront,
@@ -99,6 +100,21 @@ describe('pareto front', () => {
       expect(found(1_000_000)).toEqual(first ?? 'none');
       // with few steps: the same, or that they ran out
       expect([first ?? 'none', 'stopped']).toContainEqual(found(limit));
+    });
+  });
+
+  it('law: the first vector is the same from any known solution, and among settled variables the first of those that agree', () => {
+    const asked = fc.tuple(cases, fc.shuffledSubarray([0, 1, 2], { minLength: 3 }), fc.nat(), fc.nat());
+    hold('first vector from a known solution equals brute force', 800, asked, ([one, priority, pick, mask]) => {
+      const objectives = { floor: floorBy(one), vectors: one.cost };
+      const all = allSolutions(one.problem);
+      const known = all.length === 0 ? null : (all[pick % all.length] ?? null);
+      const settled = new Map([...(known ?? []).entries()].filter(([variable]) => (mask >> variable) % 2 === 1));
+      const agreeing = all.filter((values) => [...settled].every(([variable, value]) => values[variable] === value));
+      const by = (vector: Vector): readonly number[] => priority.map((part) => vector[part] ?? 0);
+      const [first] = agreeing.flatMap((values) => one.cost(values)).sort((a, b) => inOrder(by(a), by(b)));
+      const value = leastValue(one.problem, objectives, priority, one, { known, settled }, new StepBudget(1_000_000));
+      expect(value).toEqual(first ?? 'none');
     });
   });
 
