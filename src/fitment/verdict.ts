@@ -35,7 +35,7 @@ function judge(catalog: Catalog, part: Part, chassis: Chassis, identity: Identit
   if (denial || (sure === null && perhaps !== null) || (clashes.some && (sure ?? perhaps) !== null)) {
     return { kind: 'unknown', clause: sure ?? perhaps ?? denial?.clause ?? null, clash: clashes.some };
   }
-  if (sure) return { kind: 'fits', clause: sure };
+  if (sure) return fitting(sure);
   const elsewhere = part.fits.find(
     (clause) =>
       !clause.not &&
@@ -43,9 +43,26 @@ function judge(catalog: Catalog, part: Part, chassis: Chassis, identity: Identit
       clauseStands(catalog, { ...clause, generations: null }, chassis, identity) === 'yes',
   );
   if (elsewhere) return { kind: 'no', reason: { code: 'other-generation', clause: elsewhere } };
-  if (family?.complete.includes(part.role))
-    return { kind: 'no', reason: { code: 'not-listed', family: family.id, role: part.role } };
-  return { kind: 'unknown', clause: null, clash: null };
+  return family?.complete.includes(part.role) ? notListed(family, part.role) : SILENCE;
+}
+
+/** Most verdicts say one of few things: each of these is one object, however many parts and chassis it is said of. */
+const SILENCE: Verdict = { kind: 'unknown', clause: null, clash: null };
+const fittings = new WeakMap<Clause, Verdict>();
+const listings = new WeakMap<Family, Map<string, Verdict>>();
+
+function fitting(clause: Clause): Verdict {
+  const verdict = fittings.get(clause) ?? { kind: 'fits', clause };
+  fittings.set(clause, verdict);
+  return verdict;
+}
+
+function notListed(family: Family, role: string): Verdict {
+  const byRole = listings.get(family) ?? new Map<string, Verdict>();
+  listings.set(family, byRole);
+  const verdict = byRole.get(role) ?? { kind: 'no', reason: { code: 'not-listed', family: family.id, role } };
+  byRole.set(role, verdict);
+  return verdict;
 }
 
 /** A dimension in which a part contradicts its body in every possible generation, and one in which it does in some. */
