@@ -1,4 +1,9 @@
-import { ask } from '../../src/plan/index.ts';
+import { type ForkProblem, forkProblem } from '../../src/fork/index.ts';
+import { ask, type World } from '../../src/plan/index.ts';
+import { type Prepared, prepare } from '../../src/plan/prepare.ts';
+import { type QuestionInput, questionSchema } from '../../src/plan/question.ts';
+import { bestPlan, searchPlans } from '../../src/plan/search.ts';
+import { StepBudget } from '../../src/solve/index.ts';
 import { frontGrid, type Grid, singleGrid } from '../generator/grid.ts';
 import { loaded } from '../generator/load.ts';
 import { modelOf } from '../mip/model.ts';
@@ -6,9 +11,15 @@ import { highsSolver } from '../mip/solver.ts';
 import { cpuMilliseconds, type Samples, sampled } from './measure.ts';
 import { plainBranchAndBound, plainChoiceOf } from './peers.ts';
 
-/** One size of grid: what the engine takes for the whole answer, and peers for the cheapest plan. */
+/** One size of grid. Each sample is the median of an instance's rounds. */
 export interface GridTimes {
-  readonly engine: Samples;
+  /** The engine's search alone, for the cheapest plan or the whole front: what it is to be held against peers for, since their models are built apart too. */
+  readonly search: Samples;
+  /** Turning the question into the engine's problem. */
+  readonly asked: Samples;
+  /** The whole answer: problem, front, lines, steps, flags, and what services and looks would add. */
+  readonly whole: Samples;
+  /** Peers find the cheapest plan. */
   readonly solver: Samples | null;
   readonly plain: Samples | null;
   /** Building the solver's model, left out of its time. */
@@ -17,10 +28,25 @@ export interface GridTimes {
   readonly stopped: number;
   /** Instances on which engine and solver do not find the same least total. */
   readonly differences: number;
+  /** Instances on which the plain search gave up: its time is then a least. */
+  readonly unended: number;
 }
 
 /** Search steps after which an instance counts as stopped. */
-const STEP_LIMIT = 100_000;
+const STEP_LIMIT = 1_000_000;
+/** Rounds of which the median counts. */
+const ROUNDS = 5;
+
+/** A question read and turned into a problem, as the engine does before it searches. */
+export function readyFor(
+  world: World,
+  input: QuestionInput,
+): { readonly prepared: Prepared; readonly fork: ForkProblem } {
+  const question = questionSchema.parse(input);
+  const { prepared } = prepare(world, question);
+  if (prepared === null) throw new Error('the question is not understood');
+  return { prepared, fork: forkProblem(world.catalog, prepared.now, prepared.wants, question, 'narrow') };
+}
 
 export async function gridTimes(
   kind: 'single' | 'front',
@@ -30,50 +56,64 @@ export async function gridTimes(
   warmUp: number,
 ): Promise<GridTimes> {
   const highs = await highsSolver();
-  const times: Record<'engine' | 'solver' | 'plain' | 'building', number[]> = {
-    engine: [],
-    solver: [],
-    plain: [],
-    building: [],
+  const times = new Map<'search' | 'asked' | 'whole' | 'solver' | 'plain' | 'building', number[]>();
+  const take = (what: Parameters<typeof times.get>[0], rounds: number, work: () => unknown): void => {
+    const all = Array.from({ length: rounds }, () => cpuMilliseconds(work));
+    times.set(what, [...(times.get(what) ?? []), sampled(all).median]);
   };
-  let [stopped, differences] = [0, 0];
+  let [stopped, differences, unended] = [0, 0, 0];
   for (const seed of seeds) {
     const grid: Grid = kind === 'single' ? singleGrid(seed, slots, candidates) : frontGrid(seed, slots, candidates);
     const { world } = loaded(grid.generated);
-    const question = { ...grid.question, stepLimit: STEP_LIMIT };
+    // what peers look for
+    const question = { ...grid.question, prefer: 'money' as const, stepLimit: STEP_LIMIT };
     const answer = (): ReturnType<typeof ask> => {
       world.market.remembered.clear();
       return ask(world, question);
     };
+    const { prepared, fork } = readyFor(world, question);
+    const search = (): unknown => {
+      world.market.remembered.clear();
+      const budget = new StepBudget(STEP_LIMIT);
+      return kind === 'single' ? bestPlan(world, prepared, fork, budget) : searchPlans(world, prepared, fork, budget);
+    };
     const first = answer();
-    const isStopped = first.kind === 'answer' && (first.answer.status === 'stopped' || !first.answer.complete);
-    if (isStopped) stopped++;
-    for (let round = 1; round < warmUp && !isStopped; round++) answer();
-    times.engine.push(cpuMilliseconds(answer));
+    if (first.kind === 'answer' && (first.answer.status === 'stopped' || !first.answer.complete)) {
+      stopped++;
+      continue;
+    }
+    for (let round = 0; round < warmUp; round++) [answer(), search()];
+    take('search', ROUNDS, search);
+    take('asked', ROUNDS, () => readyFor(world, question));
+    take('whole', ROUNDS, answer);
     if (kind === 'front') continue;
     let model = modelOf(grid.generated, grid.question);
-    times.building.push(cpuMilliseconds(() => (model = modelOf(grid.generated, grid.question))));
+    take('building', 1, () => (model = modelOf(grid.generated, grid.question)));
     const [total] = model.parts;
     let least: number | null = null;
-    times.solver.push(
-      cpuMilliseconds(() => {
-        const verdict = highs(model.programme, total);
-        least = verdict.kind === 'least' ? verdict.value : null;
-      }),
-    );
+    take('solver', 1, () => {
+      const verdict = highs(model.programme, total);
+      least = verdict.kind === 'least' ? verdict.value : null;
+    });
     const ours = first.kind === 'answer' ? first.answer.plans[0]?.money.total : undefined;
-    if (!isStopped && least !== null && Math.round(Number(ours) * 100) !== least) differences++;
+    if (least !== null && Math.round(Number(ours) * 100) !== least) differences++;
     const choice = plainChoiceOf(grid);
-    plainBranchAndBound(choice);
-    times.plain.push(cpuMilliseconds(() => plainBranchAndBound(choice)));
+    if (plainBranchAndBound(choice) === null) unended++;
+    take('plain', 1, () => plainBranchAndBound(choice));
   }
-  const samples = (all: readonly number[]): Samples | null => (all.length === 0 ? null : sampled(all));
+  const samples = (what: Parameters<typeof times.get>[0]): Samples | null => {
+    const all = times.get(what);
+    return all === undefined ? null : sampled(all);
+  };
   return {
-    engine: sampled(times.engine),
-    solver: samples(times.solver),
-    plain: samples(times.plain),
-    building: samples(times.building),
+    search: sampled(times.get('search') ?? []),
+    asked: sampled(times.get('asked') ?? []),
+    whole: sampled(times.get('whole') ?? []),
+    solver: samples('solver'),
+    plain: samples('plain'),
+    building: samples('building'),
     stopped,
     differences,
+    unended,
   };
 }

@@ -32,14 +32,22 @@ const candidateOf = ({ sku, price, excludes = [] }: RawPart): Candidate => ({
   excludes: excludes.flatMap((one) => one.sku ?? []),
 });
 
-/** The least cost by plain branch and bound: slot after slot, the bound is the cheapest candidate of each slot left, a pair counted evenly for its two. */
-export function plainBranchAndBound({ slots, pairs }: PlainChoice): number {
+/** Nodes after which the plain search gives up. */
+const MOST_NODES = 50_000_000;
+
+/**
+ * The least cost by plain branch and bound: slot after slot, the bound is the cheapest candidate of each slot left, a pair counted evenly for its two. Null where it has not
+ * ended after `MOST_NODES`.
+ */
+export function plainBranchAndBound({ slots, pairs }: PlainChoice): number | null {
   const half = new Map(pairs.flatMap(({ skus, price }) => skus.map((sku) => [sku, price / 2] as const)));
   const least = slots.map((all) => Math.min(...all.map(({ sku, price }) => Math.min(price, half.get(sku) ?? price))));
   const rest = least.map((_one, at) => least.slice(at).reduce((sum, one) => sum + one, 0));
   const chosen: Candidate[] = [];
   let best = Number.POSITIVE_INFINITY;
+  let nodes = 0;
   const descend = (at: number, bound: number): void => {
+    if (nodes++ >= MOST_NODES) return;
     if (bound + (rest[at] ?? 0) >= best) return;
     const here = slots[at];
     if (here === undefined) {
@@ -54,7 +62,7 @@ export function plainBranchAndBound({ slots, pairs }: PlainChoice): number {
     }
   };
   descend(0, 0);
-  return best;
+  return nodes > MOST_NODES ? null : best;
 }
 
 /** Each pair that is wholly chosen is bought as a kit where that is cheaper. */
