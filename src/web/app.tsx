@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { AnswerDocument, QuestionInput, ReachDocument } from '../plan/index.ts';
 import { AnswerView } from './answer.tsx';
 import { addressOf, type Place, placeOf, VIEWS, type View, wishes } from './link.ts';
@@ -25,12 +25,16 @@ export function App() {
   const catalog = useAnswer<CatalogRecord>('/v1/catalog');
   const onAsk = (next: QuestionInput): void => go({ question: next, view: 'answer', way: 0 });
   const named = question.chassis !== undefined || question.bike !== undefined;
+  const documents = useAnswer<Listing<DocumentRecord>>('/v1/catalog/documents');
+  const opened = useOnce(knowledge.named && isSettled(catalog) && isSettled(documents));
+  const titles = useMemo(() => titlesOf(documents), [documents]);
   const shown: View = view === 'answer' && !wishes(question) ? 'map' : view;
+  const title = named ? `${titleOf(question, known)} – ${words.views[shown]} – ${words.name}` : words.name;
   useEffect(() => {
-    document.title = `${words.views[shown]} – ${words.name}`;
-  }, [shown]);
+    document.title = title;
+  }, [title]);
   return (
-    <Documents.Provider value={useDocuments()}>
+    <Documents.Provider value={titles}>
       <a class="skip" href="#answer">
         {words.skip}
       </a>
@@ -38,26 +42,36 @@ export function App() {
         <a class="mark" href="/">
           {words.name}
         </a>
-        <span>{catalog.kind === 'here' ? words.catalog(catalog.value.name) : ''}</span>
+        <span>{opened && catalog.kind === 'here' ? words.catalog(catalog.value.name) : ''}</span>
       </header>
-      <Sentence question={question} known={known} loading={loading} onAsk={onAsk} />
-      {named ? <Views place={place} shown={shown} /> : null}
-      <main id="answer" tabIndex={-1}>
-        {named ? (
-          <Below
-            place={place}
-            shown={shown}
-            knowledge={knowledge}
-            catalog={catalog.kind === 'here' ? catalog.value : null}
-            onAsk={onAsk}
-          />
-        ) : (
-          <Start />
-        )}
-      </main>
-      <footer>{words.foot}</footer>
+      {opened ? null : <Waiting />}
+      <div hidden={!opened}>
+        <Sentence question={question} known={known} loading={loading} onAsk={onAsk} />
+        {named ? <Views place={place} shown={shown} /> : null}
+        <main id="answer" tabIndex={-1}>
+          {named ? (
+            <Below
+              place={place}
+              shown={shown}
+              knowledge={knowledge}
+              catalog={catalog.kind === 'here' ? catalog.value : null}
+              onAsk={onAsk}
+            />
+          ) : (
+            <Start />
+          )}
+        </main>
+        <footer>{words.foot}</footer>
+      </div>
     </Documents.Provider>
   );
+}
+
+/** True from the first time on: a link shows its sentence when all of it can be named, so that nothing moves that was shown. */
+function useOnce(now: boolean): boolean {
+  const once = useRef(false);
+  once.current ||= now;
+  return once.current;
 }
 
 /** The place in the address; links within the page, and back and forward, change it without another load. */
@@ -87,13 +101,10 @@ function usePlace(): readonly [Place, (next: Place) => void] {
   return [place, go];
 }
 
-function useDocuments(): ReadonlyMap<string, DocumentRecord> {
-  const heard = useAnswer<Listing<DocumentRecord>>('/v1/catalog/documents');
-  return useMemo(
-    () => new Map(heard.kind === 'here' ? heard.value.records.map((one) => [one.id, one] as const) : []),
-    [heard],
-  );
-}
+const isSettled = ({ kind }: Heard<unknown>): boolean => kind === 'here' || kind === 'trouble';
+
+const titlesOf = (heard: Heard<Listing<DocumentRecord>>): ReadonlyMap<string, DocumentRecord> =>
+  new Map(heard.kind === 'here' ? heard.value.records.map((one) => [one.id, one] as const) : []);
 
 function Views({ place, shown }: { readonly place: Place; readonly shown: View }) {
   const views: readonly View[] = wishes(place.question) ? VIEWS : ['map'];
@@ -140,7 +151,7 @@ function Below({ place, shown, knowledge, catalog, onAsk }: BelowProps) {
           <ReachMap
             key={`${value.chassis} ${value.travelNow}`}
             reach={value}
-            fork={known.choices?.name ?? value.chassis}
+            fork={known.named?.name ?? value.chassis}
             question={question}
             onAsk={onAsk}
           />
@@ -181,6 +192,12 @@ function sheetOf(view: Exclude<View, 'answer' | 'map'>, printed: Printed) {
       return <Quote printed={printed} />;
   }
 }
+
+/** The sentence in one line. */
+const titleOf = (question: QuestionInput, known: Known): string =>
+  partsOf(question, known)
+    .map(({ text }) => text)
+    .join(' ');
 
 /** What a sheet says above: the fork, and the rest of the sentence. */
 function printedOf(

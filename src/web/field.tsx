@@ -49,7 +49,7 @@ export function Field({
   const input = field ?? own;
   const list = useRef<HTMLDivElement>(null);
   const id = useId();
-  const { offered, settled } = useOffered(question, known, only, typed, open);
+  const { offered, settled } = useOffered(question, known, only, loading, typed, open);
   // Enter pressed before the list speaks of what is typed: the first is taken when it does
   const [hurried, setHurried] = useState(false);
   const chosen = Math.min(at, offered.length - 1);
@@ -165,6 +165,7 @@ function useOffered(
   question: QuestionInput,
   known: Known,
   only: PartKind | null,
+  loading: boolean,
   typed: string,
   open: boolean,
 ): { readonly offered: readonly Suggestion[]; readonly settled: boolean } {
@@ -188,7 +189,7 @@ function useOffered(
       ...matching(suggestionsFor(question, known, only), typed),
       ...atHandSuggestions(question, known, shelf, typed).filter(may),
     ];
-    return { offered: offered.slice(0, MOST_OFFERED), settled: true };
+    return { offered: offered.slice(0, MOST_OFFERED), settled: !loading };
   }
   if (typed.trim() === '') {
     const hits = all.kind === 'here' ? all.value.records.map(({ id, name }) => ({ kind: 'chassis', id, name })) : [];

@@ -45,6 +45,9 @@ export function addressOf({ question, view, way }: Place): string {
   return text === '' ? '/' : `/?${text}`;
 }
 
+/** A question without what it does not say, so that the same question has one address at the service. */
+export const brief = ({ wants = {}, ...rest }: QuestionInput): object => filled({ ...rest, wants: filled(wants) });
+
 /** Without what is not said, or says nothing. */
 function filled(values: Readonly<Record<string, unknown>>): Readonly<Record<string, unknown>> {
   return Object.fromEntries(

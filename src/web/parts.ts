@@ -49,11 +49,11 @@ const part = (kind: PartKind, key: string, text: string, without: QuestionInput)
   without,
 });
 
-function forkParts(question: QuestionInput, { choices, bike, onto }: Known): readonly Part[] {
+function forkParts(question: QuestionInput, { named: heard, bike, onto }: Known): readonly Part[] {
   const { part: say } = words;
   const { chassis, bike: from, size, built, serial, travelNow, with: holds = {}, tyre, steererLength } = question;
   return [
-    ...(chassis === undefined ? [] : [part('fork', chassis, choices?.name ?? chassis, forkless(question))]),
+    ...(chassis === undefined ? [] : [part('fork', chassis, heard?.name ?? chassis, forkless(question))]),
     ...(from === undefined ? [] : [part('fork', from, say.bike(bike?.name ?? from), forkless(question))]),
     ...(size === undefined ? [] : [part('size', size, say.size(size), omit(question, 'size'))]),
     ...(built === undefined ? [] : [part('built', built, say.built(built), omit(question, 'built'))]),
@@ -104,7 +104,7 @@ function forkless(question: QuestionInput): QuestionInput {
   );
 }
 
-function wantParts(question: QuestionInput, { choices }: Known): readonly Part[] {
+function wantParts(question: QuestionInput, { named: heard }: Known): readonly Part[] {
   const { part: say } = words;
   const wants: Wants = question.wants ?? {};
   const { keep = [], use = [], renew = [], service = [], traits = {} } = wants;
@@ -120,7 +120,7 @@ function wantParts(question: QuestionInput, { choices }: Known): readonly Part[]
         wanting({ ...wants, [name]: (wants[name] ?? []).filter((other) => other !== item) }),
       ),
     );
-  const nameOf = (sku: string): string => named(sku, partName(choices, sku));
+  const nameOf = (sku: string): string => named(sku, partName(heard, sku));
   return [
     ...(wants.travel === undefined ? [] : [one('travel', 'travel', say.travel(wants.travel))]),
     ...(wants.wheel === undefined ? [] : [one('wheel', 'wheel', say.wheel(wants.wheel))]),
@@ -129,7 +129,7 @@ function wantParts(question: QuestionInput, { choices }: Known): readonly Part[]
     ...(renew.length === 0 ? [] : each('renew', 'renew', say.renew)),
     ...(service.length === 0
       ? []
-      : each('service', 'service', (id) => say.service(choices?.services.find((one) => one.id === id)?.name ?? id))),
+      : each('service', 'service', (id) => say.service(heard?.services.find((one) => one.id === id)?.name ?? id))),
     ...(wants.spacers === undefined ? [] : [one('spacers', 'spacers', say.spacers(wants.spacers))]),
     ...Object.entries(traits).map(([name, value]) =>
       part('trait', name, say.trait(name, value), wanting({ ...wants, traits: omit(traits, name) })),
@@ -144,7 +144,7 @@ function wantParts(question: QuestionInput, { choices }: Known): readonly Part[]
   ];
 }
 
-function mannerParts(question: QuestionInput, { choices }: Known): readonly Part[] {
+function mannerParts(question: QuestionInput, { named: heard }: Known): readonly Part[] {
   const { part: say } = words;
   const { rider, prefer, supplies, substitutes, allowUnknown, have = [], why } = question;
   return [
@@ -158,7 +158,7 @@ function mannerParts(question: QuestionInput, { choices }: Known): readonly Part
     ...(substitutes === true ? [part('manner', 'substitutes', say.substitutes, omit(question, 'substitutes'))] : []),
     ...(allowUnknown === true ? [part('manner', 'unknown', say.allowUnknown, omit(question, 'allowUnknown'))] : []),
     ...have.map((one, at) =>
-      part('have', `${at} ${one.sku}`, say.have(haveText(one, partName(choices, one.sku))), {
+      part('have', `${at} ${one.sku}`, say.have(haveText(one, partName(heard, one.sku))), {
         ...question,
         have: have.filter((other) => other !== one),
       }),
@@ -175,8 +175,8 @@ export const haveText = ({ sku, quantity = 1, amount, used }: Had, name: string 
   return used === true ? words.part.used(much) : much;
 };
 const named = (sku: string, name: string | null): string => (name === null ? sku : `${name} (${sku})`);
-const partName = (choices: Known['choices'], sku: string): string | null =>
-  choices?.slots.flatMap((slot) => slot.parts).find((one) => one.sku === sku)?.name ?? null;
+const partName = (heard: Known['named'], sku: string): string | null =>
+  heard?.slots.flatMap((slot) => slot.parts).find((one) => one.sku === sku)?.name ?? null;
 
 export const contentText = ({ sku, quantity }: { readonly sku: string; readonly quantity: number }): string =>
   words.pieces(sku, quantity);

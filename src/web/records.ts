@@ -47,6 +47,8 @@ export type PlanDocument = AnswerDocument['plans'][number];
 /** What is known beside the question: from these come the names in the sentence and all that it offers. */
 export interface Known {
   readonly choices: ChoicesDocument | null;
+  /** What was last heard of this fork, perhaps at another travel: good for names, and for nothing else. */
+  readonly named: ChoicesDocument | null;
   readonly bike: BikeRecord | null;
   readonly onto: BikeRecord | null;
 }

@@ -1,4 +1,6 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
+import type { QuestionInput } from '../plan/index.ts';
+import { brief } from './link.ts';
 
 /** A problem as the service words it (RFC 9457), or that it could not be reached. */
 export interface Trouble {
@@ -50,29 +52,25 @@ const unreachable = (): Reply<never> => ({ kind: 'trouble', trouble: { status: 0
 
 /** The answer at an address, asked anew when the address changes. */
 export function useAnswer<T>(path: string | null): Heard<T> {
-  const [heard, setHeard] = useState<Heard<T>>({ kind: 'unasked' });
-  useEffect(() => {
-    if (path === null) {
-      setHeard({ kind: 'unasked' });
-      return undefined;
-    }
+  const [last, setLast] = useState<(Reply<T> & { readonly path: string }) | null>(null);
+  // not after the next frame: the answer would be as much later
+  useLayoutEffect(() => {
     let wanted = true;
-    setHeard((before) =>
-      before.kind === 'here' || before.kind === 'trouble'
-        ? { ...before, late: before.path !== path }
-        : { kind: 'waiting' },
-    );
-    ask<T>(path).then((reply) => wanted && setHeard({ ...reply, late: false, path }));
+    if (path === null) setLast(null);
+    else ask<T>(path).then((reply) => wanted && setLast({ ...reply, path }));
     return () => {
       wanted = false;
     };
   }, [path]);
-  return heard;
+  return useMemo(() => {
+    if (path === null) return { kind: 'unasked' };
+    return last === null ? { kind: 'waiting' } : { ...last, late: last.path !== path };
+  }, [path, last]);
 }
 
-export const questionPath = (operation: 'plan' | 'reach', question: object): string =>
-  `/v1/${operation}?question=${encodeURIComponent(JSON.stringify(question))}`;
+export const questionPath = (operation: 'plan' | 'reach', question: QuestionInput): string =>
+  `/v1/${operation}?question=${encodeURIComponent(JSON.stringify(brief(question)))}`;
 
 /** The address of a picture of one way of a plan; 0 is the recommended one. */
-export const picturePath = (question: object, way: number): string =>
-  `/v1/picture?question=${encodeURIComponent(JSON.stringify(question))}&way=${way + 1}`;
+export const picturePath = (question: QuestionInput, way: number): string =>
+  `/v1/picture?question=${encodeURIComponent(JSON.stringify(brief(question)))}&way=${way + 1}`;

@@ -118,6 +118,36 @@ describe('the counter page', { timeout: 300_000 }, () => {
     await close();
   });
 
+  // held up, whichever is first: the names in the sentence, or the answer
+  it.each(['choices?', 'plan?', 'reach?', 'catalog', 'catalog/documents'])(
+    'a link opens without anything moving, though /v1/%s comes late',
+    async (late) => {
+      for (const path of [PLAN, REFUSAL, `${PLAN}&view=map`]) {
+        const { page, wrong, close } = await open(360);
+        await page.route(
+          (url) => `${url.pathname}${url.search}`.startsWith(`/v1/${late}`),
+          async (route) => {
+            await new Promise((resolve) => setTimeout(resolve, 700));
+            await route.continue();
+          },
+        );
+        await page.goto(`${tried.service.url}${path}`);
+        await page.locator('main h1').waitFor();
+        expect(await page.getByRole('button', { name: 'Quennet for 622 wheels', exact: true }).count()).toBe(1);
+        const moved = await page.evaluate(
+          `new Promise((done) => {
+          new PerformanceObserver((list) => done(list.getEntries().map(({ value, sources }) => [value, ...sources.map(({ node }) => String(node?.outerHTML ?? node?.textContent))])))
+            .observe({ type: 'layout-shift', buffered: true });
+          setTimeout(() => done([]), 500);
+        })`,
+        );
+        expect(moved, path).toEqual([]);
+        expect(wrong).toEqual([]);
+        await close();
+      }
+    },
+  );
+
   it('no screen is wider than the window, at any width', async () => {
     for (const path of ['/', PLAN, REFUSAL, `${PLAN}&view=map`]) {
       const { page, close } = await open(1440, path);

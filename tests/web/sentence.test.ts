@@ -31,7 +31,7 @@ function knownOf(question: QuestionInput): Known {
   const { chassis, travelNow } = question;
   const found = choices(world, { chassis, travelNow });
   if ('faults' in found) throw new Error(JSON.stringify(found.faults));
-  return { choices: found, bike: null, onto: null };
+  return { choices: found, named: found, bike: null, onto: null };
 }
 
 /** What is offered first for what is typed, as the field puts it together. */
