@@ -11,7 +11,7 @@ import type { Logger } from 'pino';
 import { pinoHttp } from 'pino-http';
 import { bodyReader, problemOfError } from './body.ts';
 import type { Desk } from './desk.ts';
-import { entityTag, isKnown } from './entity-tag.ts';
+import { entityTag, isAny, knownTag } from './entity-tag.ts';
 import { serveHouse } from './house.ts';
 import { makeLimits } from './limits.ts';
 import type { Metrics } from './metrics.ts';
@@ -19,7 +19,7 @@ import type { Operation, Reply, Understood } from './operation.ts';
 import { QUESTIONS } from './operations.ts';
 import { type PageFiles, servePage } from './page.ts';
 import { named, otherMethod } from './routing.ts';
-import { sendProblem, sendText } from './send.ts';
+import { sendKnown, sendProblem, sendText } from './send.ts';
 import type { Settings } from './settings.ts';
 
 /** What the service works with. */
@@ -142,14 +142,15 @@ function answerGet({ desk, settings }: Parts, operation: Operation): RequestHand
     if (asked.kind === 'problem') return sendProblem(response, asked.problem);
     await desk.with(async (edition) => {
       const tag = entityTag(edition, id, asked.key);
-      if (isKnown(request.headers['if-none-match'], tag)) {
-        response.setHeader('ETag', tag);
+      const noneMatch = request.headers['if-none-match'];
+      const known = knownTag(noneMatch, tag);
+      if (known !== null) {
         response.setHeader('Cache-Control', cached);
-        response.status(304).end();
-        return;
+        return sendKnown(response, known);
       }
       const reply = await waitedFor(request, response, operation, settings, (gone) => asked.answer(edition, gone));
       if (reply.kind === 'text') response.setHeader('Cache-Control', cached);
+      if (reply.kind === 'text' && isAny(noneMatch)) return sendKnown(response, tag);
       await send(request, response, operation, reply, tag);
     });
   };

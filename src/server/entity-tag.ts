@@ -15,12 +15,12 @@ export function entityTag(edition: Edition, operation: string, key: string): str
 export const codedTag = (tag: string, coding: string): string =>
   coding === 'identity' ? tag : `${tag.slice(0, -1)}.${coding}"`;
 
-/** Whether If-None-Match (RFC 9110, 13.1.2, weak comparison) names the tag in some coding. */
-export function isKnown(header: string | undefined, tag: string): boolean {
-  if (header === undefined) return false;
-  if (header.trim() === '*') return true;
-  const core = tag.slice(1, -1);
-  return [...header.matchAll(/(?:W\/)?"([^"]*)"/g)].some(
-    ([, found = '']) => found === core || found === `${core}.gzip` || found === `${core}.br`,
-  );
+/** The tag, in the coding in which If-None-Match names it (RFC 9110, 13.1.2, weak comparison); null where it does not. */
+export function knownTag(header: string | undefined, tag: string): string | null {
+  if (header === undefined) return null;
+  const named = [...header.matchAll(/(?:W\/)?("[^"]*")/g)].map(([, one]) => one);
+  return ['identity', 'gzip', 'br'].map((coding) => codedTag(tag, coding)).find((one) => named.includes(one)) ?? null;
 }
+
+/** Whether If-None-Match names any answer, if there is one: only the answer itself can tell (RFC 9110, 13.2.1). */
+export const isAny = (header: string | undefined): boolean => header?.trim() === '*';

@@ -4,8 +4,9 @@ import { extname, join, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
 import type { Express, RequestHandler } from 'express';
-import { codedTag, isKnown } from './entity-tag.ts';
+import { codedTag, isAny, knownTag } from './entity-tag.ts';
 import { named, otherMethod } from './routing.ts';
+import { sendKnown } from './send.ts';
 
 /** The built page: as far from a source file as from a built one. */
 const BUILT = fileURLToPath(new URL(import.meta.url.endsWith('.ts') ? '../../dist/web' : './web', import.meta.url));
@@ -19,6 +20,7 @@ const TYPES: Readonly<Record<string, string>> = {
 };
 /** What stands under this name bears a hash of its content in it, and never changes. */
 const HASHED = '/assets/';
+const MARK = /^\/assets\/mark-[^/]+\.svg$/;
 const YEAR = 31_536_000;
 
 /** The page as one answer for each of its addresses, read once: what is built meanwhile is not mixed with it. */
@@ -34,13 +36,16 @@ interface PageFile {
 /** Reads the built page; nothing where there is none. */
 export async function readPage(folder: string = BUILT): Promise<PageFiles> {
   const entries = await readdir(folder, { recursive: true, withFileTypes: true }).catch(() => []);
-  const files = entries.filter((entry) => entry.isFile() && extname(entry.name) in TYPES);
-  const read = files.map(async (entry): Promise<[string, PageFile]> => {
+  const listed = entries.filter((entry) => entry.isFile() && extname(entry.name) in TYPES);
+  const read = listed.map(async (entry): Promise<[string, PageFile]> => {
     const path = join(entry.parentPath, entry.name);
     const address = `/${path.slice(folder.length + 1).replaceAll(sep, '/')}`;
     return [address === '/index.html' ? '/' : address, pageFile(extname(path), await readFile(path))];
   });
-  return new Map(await Promise.all(read));
+  const files = new Map(await Promise.all(read));
+  // a browser asks for this one beside whatever has no page around it, such as a picture opened by itself
+  const mark = [...files].find(([address]) => MARK.test(address))?.[1];
+  return mark ? files.set('/favicon.ico', mark) : files;
 }
 
 const pageFile = (extension: string, plain: Buffer): PageFile => ({
@@ -66,13 +71,12 @@ function send(address: string, file: PageFile): RequestHandler {
   return (request, response) => {
     const coding = request.acceptsEncodings('br', 'gzip', 'identity') || 'identity';
     const body = file[coding === 'br' || coding === 'gzip' ? coding : 'identity'];
+    const noneMatch = request.headers['if-none-match'];
+    const known = knownTag(noneMatch, file.tag) ?? (isAny(noneMatch) ? file.tag : null);
+    response.setHeader('Cache-Control', cached);
+    if (known !== null) return sendKnown(response, known);
     response.vary('Accept-Encoding');
     response.setHeader('ETag', codedTag(file.tag, coding));
-    response.setHeader('Cache-Control', cached);
-    if (isKnown(request.headers['if-none-match'], file.tag)) {
-      response.status(304).end();
-      return;
-    }
     response.setHeader('Content-Type', file.type);
     if (body !== file.identity) response.setHeader('Content-Encoding', coding);
     response.setHeader('Content-Length', body.length);

@@ -23,13 +23,13 @@ export interface Sent {
 /** Sends an answer in UTF-8, packed where it is worth it and the client takes it. Express drops the body for HEAD. */
 export async function sendText(request: Request, response: Response, { text, type, tag }: Sent): Promise<void> {
   response.setHeader('Content-Type', `${type}; charset=utf-8`);
+  response.vary('Accept-Encoding');
   if (text.length < WORTH_PACKING) {
     if (tag !== null) response.setHeader('ETag', tag);
     response.setHeader('Content-Length', Buffer.byteLength(text));
     response.end(text);
     return;
   }
-  response.vary('Accept-Encoding');
   const coding = request.acceptsEncodings('br', 'gzip', 'identity') || 'identity';
   if (tag !== null) response.setHeader('ETag', codedTag(tag, coding));
   if (coding !== 'br' && coding !== 'gzip') {
@@ -41,6 +41,13 @@ export async function sendText(request: Request, response: Response, { text, typ
   response.setHeader('Content-Encoding', coding);
   response.setHeader('Content-Length', packed.length);
   response.end(packed);
+}
+
+/** Says that the client has the answer already (RFC 9110, 15.4.5). */
+export function sendKnown(response: Response, tag: string): void {
+  response.vary('Accept-Encoding');
+  response.setHeader('ETag', tag);
+  response.status(304).end();
 }
 
 /** Sends a problem (RFC 9457). */

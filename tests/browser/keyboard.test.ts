@@ -71,8 +71,7 @@ describe.each(WIDTHS)('every path by keyboard only, at %i px', { timeout: 300_00
     await page.waitForURL('**/v1/picture?*');
     await page.goBack();
     await page.getByRole('heading', { name: 'Yes. There are 2 ways' }).waitFor();
-    // beside a picture that is opened by itself the browser asks for an icon
-    expect(wrong.filter((one) => !one.includes('status of 404'))).toEqual([]);
+    expect(wrong).toEqual([]);
     await close();
   });
 

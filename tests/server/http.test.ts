@@ -39,6 +39,11 @@ describe('reading', () => {
       expect([again.status, again.headers.get('etag'), await again.text()]).toEqual([304, tag, '']);
     }
     expect((await ask(FIT, { headers: { 'If-None-Match': '"other"' } })).status).toBe(200);
+    // any answer is known: there must be one (RFC 9110, 13.2.1)
+    expect((await ask('/v1/plan', { headers: { 'If-None-Match': '*' } })).status).toBe(422);
+    expect((await ask('/v1/fit?part=NOBODY&chassis=quennet-622', { headers: { 'If-None-Match': '*' } })).status).toBe(
+      422,
+    );
   });
 
   it('HEAD: the headers of GET and no body', async () => {
@@ -98,7 +103,13 @@ describe('reading', () => {
       const tag = response.headers.get('etag') ?? '';
       tags.add(tag);
       texts.add(await response.text());
-      expect((await ask('/v1/catalog/parts', { headers: { 'If-None-Match': tag } })).status).toBe(304);
+      const again = await ask('/v1/catalog/parts', { headers: { 'If-None-Match': tag } });
+      // the tag of what the client has, in the coding that it has
+      expect([again.status, again.headers.get('etag'), again.headers.get('vary')]).toEqual([
+        304,
+        tag,
+        expect.stringContaining('Accept-Encoding'),
+      ]);
     }
     expect([tags.size, texts.size]).toEqual([3, 1]);
   });

@@ -36,6 +36,13 @@ describe('the page over HTTP', () => {
     }
   });
 
+  it('the icon that a browser asks for by itself is the mark of the page', async () => {
+    const answer = await tried.ask('/favicon.ico');
+    expect([answer.status, answer.headers.get('content-type')]).toEqual([200, 'image/svg+xml']);
+    const mark = (await parts()).find((address) => address.endsWith('.svg')) ?? '';
+    expect(await answer.text()).toBe(await (await tried.ask(mark)).text());
+  });
+
   it('its policy allows what comes from here, and nothing that stands in the document', async () => {
     const policy = (await tried.ask('/')).headers.get('content-security-policy') ?? '';
     expect(policy).toContain("default-src 'self'");
