@@ -5,7 +5,7 @@ import { findChromium } from '../../scripts/chromium.ts';
 const PATIENCE = 120_000;
 
 /** Starts the browser; what needs it fails with what to do where there is none. */
-export async function launch(): Promise<Browser> {
+export async function launch(more: readonly string[] = []): Promise<Browser> {
   const executablePath = findChromium();
   if (executablePath === null)
     throw new Error(
@@ -23,6 +23,7 @@ export async function launch(): Promise<Browser> {
       '--disable-background-networking',
       '--disable-component-update',
       '--disable-sync',
+      ...more,
     ],
   });
 }
