@@ -8,7 +8,7 @@ import { Quote } from './print/quote.tsx';
 import type { Printed } from './print/sheet.tsx';
 import { Worksheet } from './print/worksheet.tsx';
 import { ReachMap } from './reach-map.tsx';
-import type { CatalogRecord, DocumentRecord, Known, Listing, PlanDocument } from './records.ts';
+import type { CatalogRecord, DocumentRecord, ForkRecord, Known, Listing, PlanDocument } from './records.ts';
 import { Sentence } from './sentence.tsx';
 import { type Heard, questionPath, useAnswer } from './service.ts';
 import { Documents } from './source.tsx';
@@ -151,7 +151,7 @@ function Below({ place, shown, knowledge, catalog, onAsk }: BelowProps) {
           <ReachMap
             key={`${value.chassis} ${value.travelNow}`}
             reach={value}
-            fork={known.named?.name ?? value.chassis}
+            fork={known.fork?.name ?? known.named?.name ?? value.chassis}
             question={question}
             onAsk={onAsk}
           />
@@ -217,9 +217,17 @@ function printedOf(
 const NO_CURRENCY = 'XXX';
 
 /** A fork without its travel is asked with the one that it usually left the works with, once that is known. */
-function readyToAsk(question: QuestionInput, { choices }: Known): QuestionInput | null {
+function readyToAsk(question: QuestionInput, { choices, fork }: Known): QuestionInput | null {
   if (question.travelNow !== undefined || question.bike !== undefined) return question;
-  return choices === null || choices.travelNow === null ? null : { ...question, travelNow: choices.travelNow };
+  const travelNow = usualTravel(fork) ?? choices?.travelNow ?? null;
+  return travelNow === null ? null : { ...question, travelNow };
+}
+
+/** What the record of a fork says, "150 mm", so that it need not be waited for what else can be asked. */
+function usualTravel(fork: ForkRecord | null): number | null {
+  const build = fork?.builds.find(({ usual }) => usual) ?? fork?.builds[0];
+  const said = /^([0-9]+(?:\.[0-9]+)?) mm$/.exec(build?.travel ?? '')?.[1];
+  return said === undefined ? null : Number(said);
 }
 
 interface AwaitProps<T> {

@@ -180,7 +180,7 @@ function useOffered(
   const [forkPath, bikePath] = [find('chassis', 12), find('bikes', 8)];
   const forks = useAnswer<Hits>(forkPath);
   const bikes = useAnswer<Hits>(bikePath);
-  const all = useAnswer<Listing<NamedRecord>>(forkless && open && asked === '' ? '/v1/catalog/chassis' : null);
+  const all = useAnswer<Listing<NamedRecord>>(forkless && open && typed.trim() === '' ? '/v1/catalog/chassis' : null);
   const shelf = useShelf(open && !forkless);
   if (!forkless) {
     const may = ({ kind }: Suggestion): boolean => only === null || kind === only;

@@ -26,8 +26,11 @@ export type PartKind =
   | 'trait'
   | 'spacers'
   | 'rider'
-  | 'manner'
-  | 'other';
+  | 'coil'
+  | 'axle-to-crown'
+  | 'offset'
+  | 'serial'
+  | 'manner';
 
 /** A part of the sentence: its words, and the question without it. */
 export interface Part {
@@ -49,15 +52,15 @@ const part = (kind: PartKind, key: string, text: string, without: QuestionInput)
   without,
 });
 
-function forkParts(question: QuestionInput, { named: heard, bike, onto }: Known): readonly Part[] {
+function forkParts(question: QuestionInput, { fork, bike, onto }: Known): readonly Part[] {
   const { part: say } = words;
   const { chassis, bike: from, size, built, serial, travelNow, with: holds = {}, tyre, steererLength } = question;
   return [
-    ...(chassis === undefined ? [] : [part('fork', chassis, heard?.name ?? chassis, forkless(question))]),
+    ...(chassis === undefined ? [] : [part('fork', chassis, fork?.name ?? chassis, forkless(question))]),
     ...(from === undefined ? [] : [part('fork', from, say.bike(bike?.name ?? from), forkless(question))]),
     ...(size === undefined ? [] : [part('size', size, say.size(size), omit(question, 'size'))]),
     ...(built === undefined ? [] : [part('built', built, say.built(built), omit(question, 'built'))]),
-    ...(serial === undefined ? [] : [part('other', serial, say.serial(serial), omit(question, 'serial'))]),
+    ...(serial === undefined ? [] : [part('serial', serial, say.serial(serial), omit(question, 'serial'))]),
     ...(travelNow === undefined ? [] : [part('now', '', say.now(travelNow), omit(question, 'travelNow'))]),
     ...Object.entries(holds).map(([slot, content]) =>
       part('holds', slot, say.holds(slot, content === null ? words.changes.none : contentText(content)), {
@@ -134,13 +137,13 @@ function wantParts(question: QuestionInput, { named: heard }: Known): readonly P
     ...Object.entries(traits).map(([name, value]) =>
       part('trait', name, say.trait(name, value), wanting({ ...wants, traits: omit(traits, name) })),
     ),
-    ...(wants.coilRate === undefined ? [] : [one('other', 'coilRate', say.coil(wants.coilRate))]),
+    ...(wants.coilRate === undefined ? [] : [one('coil', 'coilRate', say.coil(wants.coilRate))]),
     ...(wants.axleToCrown === undefined
       ? []
-      : [one('other', 'axleToCrown', say.axleToCrown(wants.axleToCrown.least, wants.axleToCrown.greatest))]),
+      : [one('axle-to-crown', 'axleToCrown', say.axleToCrown(wants.axleToCrown.least, wants.axleToCrown.greatest))]),
     ...(wants.offset === undefined
       ? []
-      : [one('other', 'offset', say.offset(wants.offset.least, wants.offset.greatest))]),
+      : [one('offset', 'offset', say.offset(wants.offset.least, wants.offset.greatest))]),
   ];
 }
 

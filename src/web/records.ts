@@ -12,6 +12,11 @@ export interface BikeRecord {
     readonly built: { readonly from: string | null; readonly to: string | null } | null;
   }[];
 }
+export interface ForkRecord {
+  readonly id: string;
+  readonly name: string;
+  readonly builds: readonly { readonly travel: string; readonly usual: boolean }[];
+}
 export interface DocumentRecord {
   readonly id: string;
   readonly title: string;
@@ -46,6 +51,8 @@ export type PlanDocument = AnswerDocument['plans'][number];
 
 /** What is known beside the question: from these come the names in the sentence and all that it offers. */
 export interface Known {
+  /** The fork that is named: known well before what can be asked of it. */
+  readonly fork: ForkRecord | null;
   readonly choices: ChoicesDocument | null;
   /** What was last heard of this fork, perhaps at another travel: good for names, and for nothing else. */
   readonly named: ChoicesDocument | null;

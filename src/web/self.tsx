@@ -3,6 +3,7 @@ import type { AnswerDocument, QuestionInput } from '../plan/index.ts';
 import type { PlanDocument } from './records.ts';
 import { questionPath, useAnswer } from './service.ts';
 import { words } from './words/words.ts';
+import { toolText } from './work.tsx';
 
 /** For a rider: can I do it myself, which tools must I buy, is there a way back. */
 export function Self({ answer, plan }: { readonly answer: AnswerDocument; readonly plan: PlanDocument }) {
@@ -33,7 +34,8 @@ function Skill({ plan: { steps } }: { readonly plan: PlanDocument }) {
   );
 }
 
-function Tools({ plan: { tools, money } }: { readonly plan: PlanDocument }) {
+function Tools({ plan }: { readonly plan: PlanDocument }) {
+  const { tools, money } = plan;
   const { self } = words;
   const [had, setHad] = useState<readonly string[]>([]);
   const missing = tools.filter(({ id }) => !had.includes(id));
@@ -42,15 +44,14 @@ function Tools({ plan: { tools, money } }: { readonly plan: PlanDocument }) {
   return (
     <fieldset class="tools">
       <legend>{self.tools}</legend>
-      {tools.map(({ id, name, size, price }) => (
+      {tools.map(({ id, price }) => (
         <label key={id}>
           <input
             type="checkbox"
             checked={had.includes(id)}
             onChange={() => setHad(had.includes(id) ? had.filter((one) => one !== id) : [...had, id])}
           />{' '}
-          {size === null ? name : `${name} ${size}`},{' '}
-          {price === null ? self.noPrice : words.money(price, money.currency)}
+          {toolText(plan, id)},{price === null ? self.noPrice : words.money(price, money.currency)}
         </label>
       ))}
       <p role="status">{self.toBuy(words.money(sum.toFixed(2), money.currency))}</p>

@@ -4,13 +4,14 @@ import { plain, type Suggestion } from './suggestion.ts';
 import { decimalOf } from './words/numbers.ts';
 import { words } from './words/words.ts';
 
+const POUND_AN_INCH_IN_NEWTONS_A_MILLIMETRE = 0.175_126_835;
 const POUND_IN_KILOGRAMS = 0.453_592_37;
 /** Widths that a tyre of ISO 5775 is offered with until one is typed, mm. */
 const WIDTHS = ['40', '50', '60', '65'];
 
 type Reading = (question: QuestionInput, typed: string, known: Known) => readonly Suggestion[];
 
-/** What no list can hold: a rider by mass ("85 kg", "190 lb"), a month of production, a serial number, a tyre, a length of steerer. */
+/** What no list can hold: a rider by mass ("85 kg", "190 lb"), a month of production, a serial number, a tyre, a length of steerer, a rate of a coil, bounds of a measure. */
 export const typedSuggestions: Reading = (question, typed, known) =>
   question.chassis === undefined && question.bike === undefined
     ? []
@@ -34,7 +35,7 @@ const month: Reading = (question, typed) => {
 const serialNumber: Reading = (question, typed) => {
   const serial = /^serial ([a-z-]*[0-9]{1,15})$/.exec(typed)?.[1]?.toUpperCase();
   if (serial === undefined) return [];
-  return [{ key: 'serial', kind: 'other', text: words.part.serial(serial), next: { ...question, serial } }];
+  return [{ key: 'serial', kind: 'serial', text: words.part.serial(serial), next: { ...question, serial } }];
 };
 
 /** A tyre by its designation, "tyre 60-622": what is typed so far is completed with the wheels there are. */
@@ -61,4 +62,44 @@ const steerer: Reading = (question, typed) => {
   return [{ key: 'steerer', kind: 'steerer', text, next: { ...question, steererLength } }];
 };
 
-const READINGS: readonly Reading[] = [rider, month, serialNumber, tyreOf, steerer];
+/** "coil 9 N/mm", "coil of 50 lb/in". */
+const coil: Reading = (question, typed) => {
+  const [, said, unit] =
+    /^(?:with a )?coil (?:of )?([1-9][0-9]{0,2}(?:[.,][0-9]+)?) ?(n\/mm|lb\/in)?$/.exec(typed) ?? [];
+  if (said === undefined) return [];
+  const newtons = decimalOf(said) * (unit === 'lb/in' ? POUND_AN_INCH_IN_NEWTONS_A_MILLIMETRE : 1);
+  const coilRate = Math.round(newtons * 100) / 100;
+  return [{ key: 'coil', kind: 'coil', text: words.part.coil(coilRate), next: wanting(question, { coilRate }) }];
+};
+
+/** A measure within bounds: "offset 42 to 46", "axle-to-crown 530 mm"; one number is both of them. */
+function within(name: 'offset' | 'axleToCrown', kind: 'offset' | 'axle-to-crown', called: RegExp): Reading {
+  return (question, typed) => {
+    const [, rest] = called.exec(typed) ?? [];
+    const [, from, to = from] =
+      /^([1-9][0-9]{0,3}(?:[.,][0-9]+)?)(?: ?mm)?(?: ?(?:to|-|–|\.\.) ?([1-9][0-9]{0,3}(?:[.,][0-9]+)?)(?: ?mm)?)?$/.exec(
+        rest ?? '',
+      ) ?? [];
+    if (from === undefined || to === undefined) return [];
+    const [least, greatest] = [decimalOf(from), decimalOf(to)];
+    if (least > greatest) return [];
+    const text = words.part[name](least, greatest);
+    return [{ key: kind, kind, text, next: wanting(question, { [name]: { least, greatest } }) }];
+  };
+}
+
+const wanting = (question: QuestionInput, more: QuestionInput['wants']): QuestionInput => ({
+  ...question,
+  wants: { ...question.wants, ...more },
+});
+
+const READINGS: readonly Reading[] = [
+  rider,
+  month,
+  serialNumber,
+  tyreOf,
+  steerer,
+  coil,
+  within('offset', 'offset', /^offset (.+)$/),
+  within('axleToCrown', 'axle-to-crown', /^axle[- ]to[- ]crown (.+)$/),
+];

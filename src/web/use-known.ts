@@ -1,6 +1,6 @@
 import { useRef } from 'preact/hooks';
 import type { ChoicesDocument, QuestionInput } from '../plan/index.ts';
-import type { BikeRecord, Known } from './records.ts';
+import type { BikeRecord, ForkRecord, Known } from './records.ts';
 import { type Heard, type Trouble, useAnswer } from './service.ts';
 
 /** What is known beside a question, whether it is still looked up, and why it cannot be. */
@@ -14,13 +14,20 @@ export interface Knowledge {
 
 /** Looks up what a question can be asked with, and the names in it. */
 export function useKnown(question: QuestionInput): Knowledge {
-  const paths = [choicesPath(question), recordPath(question.bike), recordPath(question.onto)] as const;
+  const paths = [
+    choicesPath(question),
+    recordPath('bikes', question.bike),
+    recordPath('bikes', question.onto),
+    recordPath('chassis', question.chassis),
+  ] as const;
   const choices = useAnswer<ChoicesDocument>(paths[0]);
   const bike = useAnswer<BikeRecord>(paths[1]);
   const onto = useAnswer<BikeRecord>(paths[2]);
+  const fork = useAnswer<ForkRecord>(paths[3]);
   const current = choices.kind === 'here' && isHeard(choices, paths[0]) ? choices.value : null;
   return {
     known: {
+      fork: fork.kind === 'here' && fork.value.id === question.chassis ? fork.value : null,
       choices: current,
       named: useLastHeard(question, current),
       bike: bike.kind === 'here' && bike.value.id === question.bike ? bike.value : null,
@@ -28,7 +35,7 @@ export function useKnown(question: QuestionInput): Knowledge {
     },
     trouble: choices.kind === 'trouble' && !choices.late ? choices.trouble : null,
     loading: paths[0] !== null && !isHeard(choices, paths[0]),
-    named: [choices, bike, onto].every((heard, at) => isHeard(heard, paths[at] ?? null)),
+    named: [choices, bike, onto, fork].every((heard, at) => isHeard(heard, paths[at] ?? null)),
   };
 }
 
@@ -53,5 +60,5 @@ function choicesPath({ chassis, bike, size, travelNow, serial, built }: Question
   return `/v1/choices?${parameters}`;
 }
 
-const recordPath = (id: string | undefined): string | null =>
-  id === undefined ? null : `/v1/catalog/bikes/${encodeURIComponent(id)}`;
+const recordPath = (kind: 'bikes' | 'chassis', id: string | undefined): string | null =>
+  id === undefined ? null : `/v1/catalog/${kind}/${encodeURIComponent(id)}`;

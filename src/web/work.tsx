@@ -38,6 +38,7 @@ export function StepDetails({ plan, step }: { readonly plan: PlanDocument; reado
   const rows: readonly (readonly [kind: string, name: string, text: string])[] = [
     ...partTexts(plan, step).map((text) => ['parts', work.parts, text] as const),
     ...step.fasteners.map((fastener) => ['torque', work.torque, torqueText(plan, fastener)] as const),
+    ...ringTexts(step).map((text) => ['ring', work.ring, text] as const),
     ...amountTexts(step, 'drain').map((text) => ['drain', work.drain, text] as const),
     ...amountTexts(step, 'use').map((text) => ['use', work.use, text] as const),
     ...(step.tools.length === 0
@@ -65,19 +66,32 @@ export function toolName({ tools }: PlanDocument, id: string): string {
   return tool.size === null ? tool.name : `${tool.name} ${tool.size}`;
 }
 
+/** A tool to lay out: with its size, and for pliers the size that each ring takes. */
+export function toolText(plan: PlanDocument, id: string): string {
+  const rings = plan.steps.flatMap((step) => step.rings).filter(({ tool }) => tool === id);
+  const taken = [...new Set(rings.map(words.work.pliers))];
+  return taken.length === 0 ? toolName(plan, id) : `${toolName(plan, id)} (${taken.join('; ')})`;
+}
+
+/** Rings that no tool of the catalogue is named for. */
+export const ringTexts = ({ rings }: Step): readonly string[] =>
+  rings.filter(({ tool }) => tool === null).map(words.work.pliers);
+
 const legText = (side: 'left' | 'right', holds: string | null): string => words.work.leg(words.work[side], holds);
 
 /** "7 N·m (62 in·lb), foot bolt, left leg (spring), M8, dry": the number first. */
 export function torqueText(plan: PlanDocument, fastener: Step['fasteners'][number]): string {
-  const { name, side, function: holds, thread, tool, torque, state, position, count } = fastener;
+  const { name, side, function: holds, thread, key, tool, torque, state, position, count, wrench } = fastener;
+  const { work } = words;
   const about = [
     words.newtonMetres(torque),
-    words.work.fasteners(count, name),
+    work.fasteners(count, name),
     side === null ? null : legText(side, holds),
     thread,
     state,
     position,
-    tool === null ? null : toolName(plan, tool),
+    tool !== null ? toolName(plan, tool) : key === null ? null : work.hexKey(key),
+    wrench === null ? null : work.wrench(toolName(plan, wrench.tool), wrench.deviation),
   ];
   return about.filter((one) => one !== null).join(', ');
 }

@@ -31,7 +31,13 @@ function knownOf(question: QuestionInput): Known {
   const { chassis, travelNow } = question;
   const found = choices(world, { chassis, travelNow });
   if ('faults' in found) throw new Error(JSON.stringify(found.faults));
-  return { choices: found, named: found, bike: null, onto: null };
+  return {
+    fork: { id: found.chassis, name: found.name, builds: [] },
+    choices: found,
+    named: found,
+    bike: null,
+    onto: null,
+  };
 }
 
 /** What is offered first for what is typed, as the field puts it together. */
@@ -63,6 +69,14 @@ describe('sentence: what is typed, and the question that it makes', () => {
     ['built 2024-05', { built: '2024-05' }],
     ['serial qn1234', { serial: 'QN1234' }],
     ['85 kg', { rider: { mass: 85 } }],
+    ['offset 42 to 46', { wants: { offset: { least: 42, greatest: 46 } } }],
+    ['offset 44mm', { wants: { offset: { least: 44, greatest: 44 } } }],
+    ['axle-to-crown 530,5–540 mm', { wants: { axleToCrown: { least: 530.5, greatest: 540 } } }],
+    ['axle to crown 530..540', { wants: { axleToCrown: { least: 530, greatest: 540 } } }],
+    ['coil 9', { wants: { coilRate: 9 } }],
+    ['coil of 7.5 N/mm', { wants: { coilRate: 7.5 } }],
+    // 1 lb/in is 4.4482216 N in 25.4 mm
+    ['coil 50 lb/in', { wants: { coilRate: 8.76 } }],
   ])('%s', (typed, more) => {
     const made = first(QUENNET, typed)?.next;
     expect(made).toEqual({ ...QUENNET, ...more });
@@ -83,7 +97,8 @@ describe('sentence: what is typed, and the question that it makes', () => {
   });
 
   it('a month that is none, a mass of nobody: not offered', () => {
-    for (const typed of ['built 2024-13', '9 kg', '900 kg']) expect(first(QUENNET, typed)).toBeNull();
+    for (const typed of ['built 2024-13', '9 kg', '900 kg', 'offset 46 to 42', 'coil 0'])
+      expect(first(QUENNET, typed)).toBeNull();
   });
 
   it('every part can be taken out again, one by one, until nothing is said; and a link keeps all of it', () => {

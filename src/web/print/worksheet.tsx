@@ -1,7 +1,7 @@
 import type { PlanDocument } from '../records.ts';
 import { SourceNote } from '../source.tsx';
 import { words } from '../words/words.ts';
-import { amountTexts, lookText, partTexts, toolName, torqueText } from '../work.tsx';
+import { amountTexts, lookText, partTexts, ringTexts, toolText, torqueText } from '../work.tsx';
 import { Blank, Box, type Printed, Sheet } from './sheet.tsx';
 
 type Step = PlanDocument['steps'][number];
@@ -41,7 +41,7 @@ export function Worksheet({ printed }: { readonly printed: Printed }) {
       <ul class="boxes many">
         {plan.tools.map(({ id }) => (
           <li key={id}>
-            <Box /> {toolName(plan, id)}
+            <Box /> {toolText(plan, id)}
           </li>
         ))}
       </ul>
@@ -160,6 +160,7 @@ function BenchStep({ plan, step }: { readonly plan: PlanDocument; readonly step:
   const { work } = words;
   const boxes: readonly (readonly [string, string])[] = [
     ...partTexts(plan, step).map((text) => [work.parts, text] as const),
+    ...ringTexts(step).map((text) => [work.ring, text] as const),
     ...amountTexts(step, 'drain').map((text) => [work.drain, text] as const),
     ...amountTexts(step, 'use').map((text) => [work.use, text] as const),
     ...step.looks.map((look) => [work.look, lookText(plan, look)] as const),

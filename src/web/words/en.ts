@@ -1,4 +1,4 @@
-import { amount, count, decimal, kilograms, money, newtonMetres, unit } from './numbers.ts';
+import { amount, count, decimal, either, kilograms, money, newtonMetres, newtonsAMillimetre, unit } from './numbers.ts';
 
 const plural = (value: number, one: string, many: string): string => `${count(value)} ${value === 1 ? one : many}`;
 
@@ -29,6 +29,11 @@ interface Tyre {
   readonly crown: Room | null;
   readonly arch: Room | null;
   readonly width: Room | null;
+}
+/** A retaining ring, and the sizes of pliers that take it. */
+interface Ring {
+  readonly bore: number;
+  readonly pliers: readonly { readonly size: string; readonly tip: number }[];
 }
 const CLEARS = {
   clears: 'it clears',
@@ -74,7 +79,7 @@ export const en = {
     next: 'what should it become?',
     further: 'and what else?',
     hint: 'Type; what exists is offered. Arrow keys choose, Enter takes, Backspace in the empty field takes the last part back. Press a part to say it otherwise.',
-    also: 'Also understood: “2 x …” or “120 mL …” at hand, “maybe holding …”, “tyre 60-622”, “85 kg”, “built 2024-05”, “serial …”.',
+    also: 'Also understood: “2 x …” or “120 mL …” at hand, “maybe holding …”, “tyre 60-622”, “85 kg”, “built 2024-05”, “serial …”, “offset 42 to 46”, “axle-to-crown 530 to 540”, “coil 9 N/mm”.',
     nothing: 'Nothing that exists is called so.',
     offered: (value: number): string =>
       value === 0 ? 'Nothing offered.' : `${plural(value, 'thing', 'things')} offered.`,
@@ -103,7 +108,7 @@ export const en = {
     service: (name: string): string => `with ${name.toLowerCase()}`,
     spacers: (value: number): string => `with ${plural(value, 'volume spacer', 'volume spacers')}`,
     trait: (name: string, value: string): string => `with ${trait(name)}: ${value.replaceAll('-', ' ')}`,
-    coil: (rate: number): string => `with a coil of ${decimal(rate)} N/mm`,
+    coil: (rate: number): string => `with a coil of ${newtonsAMillimetre(rate)}`,
     axleToCrown: (least: number, greatest: number): string => `axle-to-crown ${bounds(least, greatest)}`,
     offset: (least: number, greatest: number): string => `offset ${bounds(least, greatest)}`,
     rider: (mass: number): string => `for a rider of ${kilograms(mass)}`,
@@ -271,6 +276,7 @@ export const en = {
     drain: 'Drain',
     use: 'Use',
     tools: 'Tools',
+    ring: 'Ring',
     look: 'Look',
     care: 'Care',
     parts: 'Parts',
@@ -287,6 +293,13 @@ export const en = {
     addsNothing: (ready: string): string => `That would add nothing, ${ready}.`,
     addsAtLeast: (sum: string, minutes: number, ready: string): string =>
       `That would add at least ${sum} and ${unit(minutes, 'minute')}, ${ready}.`,
+    hexKey: (size: number): string => `hex key ${mm(size)} (ISO 4762)`,
+    wrench: (tool: string, deviation: number): string => `${tool} (may be off by ${newtonMetres(`${deviation} N·m`)})`,
+    pliers: ({ bore, pliers }: Ring): string => {
+      const sizes = pliers.map(({ size, tip }) => `${size} with tips of ${mm(tip)}`);
+      const ring = `for the ring in a bore of ${mm(bore)}`;
+      return sizes.length === 0 ? ring : `DIN 5256 size ${either.format(sizes)}, ${ring}`;
+    },
     fasteners: (value: number, name: string): string => (value === 1 ? name : `${count(value)} × ${name}`),
   },
   offers: {

@@ -5,6 +5,7 @@ const whole = new Intl.NumberFormat(TAG, { maximumFractionDigits: 0 });
 const plain = new Intl.NumberFormat(TAG, { maximumFractionDigits: 2 });
 const KILOGRAM_IN_POUNDS = 2.204_622_6;
 const NEWTON_METRE_IN_INCH_POUNDS = 8.850_745_8;
+const NEWTON_A_MILLIMETRE_IN_POUNDS_AN_INCH = 5.710_147_2;
 const NARROW = '\u00A0';
 
 export const count = (value: number): string => whole.format(value);
@@ -23,6 +24,9 @@ export function unit(
   units.set(name, known);
   return known.format(value).replaceAll(' ', NARROW);
 }
+
+/** "a, b, or c" */
+export const either = new Intl.ListFormat(TAG, { type: 'disjunction' });
 
 const currencies = new Map<string, Intl.NumberFormat>();
 /** An amount of money; the service gives it as a decimal string. */
@@ -47,6 +51,10 @@ export function amount(value: number, of: 'piece' | 'mL' | 'g'): string {
 /** A mass of a rider: pounds stand beside it, as on pumps and charts. */
 export const kilograms = (value: number): string =>
   `${unit(value, 'kilogram')} (${whole.format(value * KILOGRAM_IN_POUNDS)}${NARROW}lb)`;
+
+/** A rate of a coil, with pounds an inch beside it, as coils are marked. */
+export const newtonsAMillimetre = (value: number): string =>
+  `${plain.format(value)}${NARROW}N/mm (${whole.format(value * NEWTON_A_MILLIMETRE_IN_POUNDS_AN_INCH)}${NARROW}lb/in)`;
 
 /** A torque as the catalogue writes it, such as "7 N·m", with inch-pounds beside it; what is no such number stays as it is. */
 export function newtonMetres(torque: string): string {
