@@ -1,9 +1,9 @@
 import { validateFile } from './generated/validators.js';
 import { type CheckedFile, linkCatalog } from './link/index.ts';
 import type { Catalog } from './linked.ts';
-import type { Outcome, Problem } from './problems.ts';
+import { eachOnce, type Outcome, type Problem } from './problems.ts';
 import type { RawFile } from './raw.ts';
-import { schemaProblems } from './schema-problems.ts';
+import { otherThanKeys, schemaProblems } from './schema-problems.ts';
 import { parseSource } from './source-file.ts';
 
 /** A file as text, named as people know it. */
@@ -23,13 +23,21 @@ export function readCatalog(files: readonly TextFile[], folder: string): Outcome
     const parsed = parseSource(name, text);
     problems.push(...parsed.problems);
     for (const [document, value] of parsed.file.values.entries()) {
-      if (validateFile(value)) checked.push({ file: parsed.file, document, value });
+      const found = otherThanKeys(value);
+      if (found !== null)
+        problems.push({
+          severity: 'error',
+          code: 'not-a-catalog-file',
+          params: { found },
+          place: parsed.file.place(document, []),
+        });
+      else if (validateFile(value)) checked.push({ file: parsed.file, document, value });
       else problems.push(...schemaProblems(parsed.file, document, validateFile.errors ?? [], value));
     }
   }
   if (problems.some((problem) => problem.severity === 'error')) return { value: null, problems };
   const linked = linkCatalog(checked, folder);
-  return { value: linked.value, problems: [...problems, ...linked.problems] };
+  return { value: linked.value, problems: eachOnce([...problems, ...linked.problems]) };
 }
 
 /** The raw catalogue, all files merged under their top-level keys: what the independent auditor reads. */

@@ -7,6 +7,7 @@ export type * from './linked.ts';
 export { listsOf } from './lists.ts';
 export { nearest } from './nearest.ts';
 export type { BrokenRule, Place, Problem, ProblemCode, ProblemParams } from './problems.ts';
+export { eachOnce } from './problems.ts';
 export type { Side } from './raw.ts';
 export { NO_SHOP, readShop } from './shop.ts';
 export { BIKE_SLOTS } from './slots.ts';

@@ -5,7 +5,7 @@
 export interface ProblemParams {
   // the file as text
   'not-readable': { readonly reason: string };
-  'not-yaml': { readonly reason: string };
+  'not-yaml': { readonly reason: string; readonly language: string };
   'not-a-catalog-file': { readonly found: string };
   'empty-catalog': { readonly folder: string };
   'file-too-large': { readonly bytes: number; readonly limit: number };
@@ -13,7 +13,8 @@ export interface ProblemParams {
   'unknown-key': { readonly key: string; readonly record: string; readonly nearest: readonly string[] };
   'missing-key': { readonly key: string; readonly record: string };
   'missing-unit': { readonly found: string; readonly unit: string };
-  'wrong-type': { readonly expected: string; readonly found: string };
+  /** `write`: the bare number, where that is all that is meant; else empty. */
+  'wrong-type': { readonly expected: string; readonly found: string; readonly write: string };
   'not-one-of': { readonly found: string; readonly allowed: readonly string[] };
   'yes-or-no': { readonly found: string; readonly write: string };
   /** `write`: with a point; empty where the comma stands between braces and so began a key, which `found` is. */
@@ -27,6 +28,7 @@ export interface ProblemParams {
     readonly units: string;
   };
   'bad-price': { readonly found: string; readonly currency: string };
+  'price-zero': Record<never, never>;
   'bad-currency': { readonly found: string };
   'bad-gtin': { readonly found: string; readonly expected: string };
   'duplicate-id': { readonly id: string; readonly other: string };
@@ -45,7 +47,13 @@ export interface ProblemParams {
   'operation-cycle': { readonly cycle: string };
   'need-cycle': { readonly cycle: string };
   'wrong-unit': { readonly specification: string; readonly unit: string; readonly found: string };
-  'dose-missing-side': { readonly dose: string; readonly side: string };
+  'dose-missing-side': {
+    readonly dose: string;
+    readonly chassis: string;
+    readonly side: string;
+    /** Whether the chassis states the dose at all. */
+    readonly stated: boolean;
+  };
   'not-without-reason': { readonly sku: string };
   'spacers-standard-above-greatest': { readonly standard: number; readonly greatest: number };
   'travel-range-empty': { readonly least: string; readonly greatest: string };
@@ -189,6 +197,8 @@ export interface ProblemParams {
   };
   'closer-without-opener': { readonly operation: string; readonly job: string; readonly openers: readonly string[] };
   // stock and shop
+  /** `fields`: a line of `found` fields under `expected` columns. `quote`: quotation marks that do not go together. */
+  'stock-not-csv': { readonly fault: string; readonly expected: number; readonly found: number };
   'stock-column': { readonly columns: readonly string[]; readonly found: readonly string[] };
   'stock-value': { readonly column: string; readonly found: string; readonly expected: string };
   'stock-duplicate': { readonly sku: string; readonly other: number };
@@ -216,6 +226,11 @@ export interface Problem {
   readonly params: Readonly<Record<string, ParamValue>>;
   readonly place: Place | null;
 }
+/** The same problem twice, as of a record that several others pass on, is said once. */
+export const eachOnce = (problems: readonly Problem[]): readonly Problem[] => [
+  ...new Map(problems.map((problem) => [JSON.stringify(problem), problem])).values(),
+];
+
 /** What a stage returns: it goes on after a problem, and leaves out what it could not use. */
 export interface Outcome<T> {
   readonly value: T;

@@ -74,16 +74,22 @@ function fileNames(folder: string, problems: Problem[]): string[] {
     if (names.length === 0)
       problems.push({ severity: 'error', code: 'empty-catalog', params: { folder }, place: null });
     return names.sort(byCodeUnit);
-  } catch {
+  } catch (error) {
     problems.push({
       severity: 'error',
       code: 'not-readable',
-      params: { reason: `there is no folder ${folder}` },
+      params: { reason: whyNoFolder(folder, error) },
       place: null,
     });
     return [];
   }
 }
+
+const whyNoFolder = (folder: string, error: unknown): string => {
+  const { code } = error as NodeJS.ErrnoException;
+  if (code === 'ENOTDIR') return `${folder} is a file, and a catalogue is the folder that its files lie in`;
+  return code === 'EACCES' ? `the folder ${folder} may not be read` : `there is no folder ${folder}`;
+};
 
 export type CacheState = 'hit' | 'miss' | 'damaged' | 'off';
 

@@ -4,6 +4,13 @@ import { nearest } from './nearest.ts';
 import type { Problem, ProblemCode } from './problems.ts';
 import type { Path, SourceFile } from './source-file.ts';
 
+/** What a document is that is no table of keys, in words; null where it is one. */
+export const otherThanKeys = (value: unknown): string | null => {
+  if (Array.isArray(value)) return 'a list';
+  if (typeof value === 'object' && value !== null) return null;
+  return value === null || value === undefined ? 'nothing' : `the one value ${shown(value)}`;
+};
+
 /** Turns the schema validator's faults into problems at their places: one mistake, one problem. */
 export function schemaProblems(
   file: SourceFile,
@@ -91,19 +98,52 @@ function problemOf(file: SourceFile, document: number, error: ErrorObject, value
         return at(path, 'missing-unit', { found, unit: unitOf(error) ?? '' });
       if (error.params.type === 'boolean' && YES_OR_NO.has(found.toLowerCase()))
         return at(path, 'yes-or-no', { found, write: YES_OR_NO.get(found.toLowerCase()) ?? '' });
-      return at(path, 'wrong-type', { expected: [error.params.type].flat().join(' or '), found });
+      return at(path, 'wrong-type', {
+        expected: [error.params.type].flat().join(' or '),
+        found,
+        write: countIn(error, found),
+      });
     case 'enum':
       return at(path, 'not-one-of', { found, allowed: (error.params.allowedValues as unknown[]).map(String) });
     case 'pattern': {
       const write = withPoint(found);
       if (write !== null && new RegExp(String(error.params.pattern)).test(write))
         return at(path, 'decimal-comma', { found, write });
-      return at(path, 'bad-value', { rule: error.message ?? error.keyword, found });
+      return at(path, 'bad-value', { rule: ruleOf(error), found });
     }
     default:
-      return at(path, 'bad-value', { rule: error.message ?? error.keyword, found });
+      return at(path, 'bad-value', { rule: ruleOf(error), found });
   }
 }
+
+/** What the schema asks for, in words: by its own examples where it can only be said by a pattern. */
+function ruleOf({ keyword, params, parentSchema, message }: ErrorObject): string {
+  const { examples = [] } = (parentSchema ?? {}) as { readonly examples?: readonly unknown[] };
+  const limit = Number(params.limit);
+  switch (keyword) {
+    case 'pattern':
+      return examples.length > 0 ? `it must be like ${examples.join(' or ')}` : (message ?? keyword);
+    case 'minimum':
+      return `it must be ${limit} or more`;
+    case 'maximum':
+      return `it must be ${limit} or less`;
+    case 'minLength':
+      return 'it must not be empty';
+    case 'maxLength':
+      return `it must have at most ${limit} signs`;
+    case 'minItems':
+    case 'minProperties':
+      return limit === 1 ? 'something must stand in it' : `at least ${limit} must stand in it`;
+    case 'uniqueItems':
+      return 'the same must not stand in it twice';
+    default:
+      return message ?? keyword;
+  }
+}
+
+/** The number of a count or a wheel that was given a unit or quotes; empty where that is not the mistake. */
+const countIn = (error: ErrorObject, found: string): string =>
+  [error.params.type].flat().includes('integer') ? (/^([0-9]+)\s*[A-Za-z]*$/.exec(found)?.[1] ?? '') : '';
 
 /** Words that were yes and no in YAML 1.1 and are texts in 1.2. */
 const YES_OR_NO: ReadonlyMap<string, string> = new Map([
@@ -121,7 +161,10 @@ function recordName(value: unknown, path: Path): string {
   const record = valueAt(value, path.slice(0, 2));
   const { id, sku } = typeof record === 'object' && record !== null ? (record as { id?: unknown; sku?: unknown }) : {};
   const name = id ?? sku;
-  return typeof path[1] === 'number' && typeof name === 'string' ? `${path.join('.')} (${name})` : path.join('.');
+  const [kind, position, ...within] = path;
+  if (typeof position !== 'number') return path.join('.');
+  const where = within.length === 0 ? '' : `, ${within.join('.')}`;
+  return typeof name === 'string' ? `${name} in ${kind}${where}` : `entry ${position + 1} of ${kind}${where}`;
 }
 
 /** The unit of a quantity's first example in the schema; null where no quantity is asked for. */

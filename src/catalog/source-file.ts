@@ -48,15 +48,16 @@ export function parseSource(
   };
   const documents = split(name, text, options);
   const problems: Problem[] = [];
-  for (const document of documents) {
-    for (const error of document.errors) {
+  for (const { errors } of documents) {
+    // what a parser says behind its first error mostly follows from that
+    const [first] = [...errors].sort((one, other) => one.pos[0] - other.pos[0]);
+    if (first)
       problems.push({
         severity: 'error',
         code: 'not-yaml',
-        params: { reason: oneLine(error.message) },
-        place: placeAt(error.pos[0]),
+        params: { reason: oneLine(first.message), language: name.endsWith('json') ? 'JSON' : 'YAML' },
+        place: placeAt(first.pos[0]),
       });
-    }
   }
   for (const document of problems.length > 0 ? [] : documents) problems.push(...aliasProblems(document, placeAt));
   const values = problems.length > 0 ? [] : documents.map((document) => plainValue(document));
@@ -118,7 +119,12 @@ function plainValue(document: YamlDocument.Parsed): unknown {
 function aliasProblems(document: YamlDocument.Parsed, placeAt: (offset: number) => Place): Problem[] {
   const problems: Problem[] = [];
   const fault = (reason: string, offset: number): void =>
-    void problems.push({ severity: 'error', code: 'not-yaml', params: { reason }, place: placeAt(offset) });
+    void problems.push({
+      severity: 'error',
+      code: 'not-yaml',
+      params: { reason, language: 'YAML' },
+      place: placeAt(offset),
+    });
   const anchors = new Set<string>();
   visit(document, {
     Alias: (_key, alias) => {

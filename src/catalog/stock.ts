@@ -3,7 +3,7 @@ import { parseMoney } from '../quantity/index.ts';
 import { canonicalHash } from './hash.ts';
 import type { Catalog, Stock, StockRow } from './linked.ts';
 import { nearest } from './nearest.ts';
-import type { Outcome, Place, Problem } from './problems.ts';
+import type { Outcome, Place, Problem, ProblemParams } from './problems.ts';
 
 /** Columns of a stock file, in the order in which they are usually written. */
 export const STOCK_COLUMNS = ['sku', 'on_hand', 'reserved', 'state', 'lead_days', 'price', 'currency', 'bin'] as const;
@@ -21,20 +21,16 @@ export function readStock(name: string, text: string, catalog: Catalog): Outcome
   const problems: Problem[] = [];
   const lines = text.split(/\r?\n/);
   const place = (line: number): Place => ({ file: name, line, column: 1, excerpt: lines[line - 1] ?? '' });
-  const rows = parseRows(text, (reason, line) =>
-    problems.push({ severity: 'error', code: 'not-readable', params: { reason }, place: place(line) }),
+  const rows = parseRows(text, lines, (params, line) =>
+    problems.push({ severity: 'error', code: 'stock-not-csv', params, place: place(line) }),
   );
-  const header = rows[0] ? Object.keys(rows[0].record) : headerOf(text);
-  if (
-    header.length > 0 &&
-    problems.length === 0 &&
-    !(['sku', 'on_hand'] as const).every((column) => header.includes(column))
-  ) {
+  const header = rows[0] ? Object.keys(rows[0].record) : headerOf(lines);
+  if (problems.length === 0 && !(['sku', 'on_hand'] as const).every((column) => header.includes(column))) {
     problems.push({
       severity: 'error',
       code: 'stock-column',
       params: { columns: [...STOCK_COLUMNS], found: header },
-      place: place(1),
+      place: place(Math.max(1, lines.findIndex(isContent) + 1)),
     });
     return { value: NO_STOCK, problems };
   }
@@ -56,9 +52,11 @@ export function readStock(name: string, text: string, catalog: Catalog): Outcome
   return { value: { hash, rows: stock }, problems };
 }
 
+const isContent = (line: string): boolean => line.trim() !== '' && !line.startsWith('#');
+
 /** The header of a file that has no rows. */
-function headerOf(text: string): string[] {
-  const line = text.split(/\r?\n/).find((one) => one.trim() !== '' && !one.startsWith('#'));
+function headerOf(lines: readonly string[]): string[] {
+  const line = lines.find(isContent);
   return line === undefined
     ? []
     : line
@@ -67,7 +65,11 @@ function headerOf(text: string): string[] {
         .map((cell) => cell.trim());
 }
 
-function parseRows(text: string, fail: (reason: string, line: number) => void): CsvRow[] {
+function parseRows(
+  text: string,
+  lines: readonly string[],
+  fail: (params: ProblemParams['stock-not-csv'], line: number) => void,
+): CsvRow[] {
   try {
     return parse(text, {
       columns: true,
@@ -79,10 +81,22 @@ function parseRows(text: string, fail: (reason: string, line: number) => void): 
       comment_no_infix: true,
     }) as unknown as CsvRow[];
   } catch (error) {
-    const line = (error as { lines?: number }).lines ?? 1;
-    fail(error instanceof Error ? error.message : 'not CSV', line);
+    fail(...csvFault(error as object, lines));
     return [];
   }
+}
+
+/** What is wrong with a file that is no CSV, and in which line: a quote in the one that opens it, since the parser only notices at the end. */
+function csvFault(
+  { code, lines: line = 1, record }: { readonly code?: string; readonly lines?: number; readonly record?: unknown },
+  lines: readonly string[],
+): [ProblemParams['stock-not-csv'], number] {
+  const fault = code === 'CSV_RECORD_INCONSISTENT_COLUMNS' ? 'fields' : 'quote';
+  const open = lines.findIndex((one) => one.split('"').length % 2 === 0);
+  return [
+    { fault, expected: headerOf(lines).length, found: Array.isArray(record) ? record.length : 0 },
+    fault === 'fields' || open < 0 ? line : open + 1,
+  ];
 }
 
 type Report = (problem: Omit<Problem, 'place'>) => void;
@@ -99,11 +113,13 @@ function readRow(row: Row, catalog: Catalog, report: Report): StockRow | null {
       ? 0
       : /^[0-9]{1,9}$/.test(row[column])
         ? Number(row[column])
-        : (wrong(column, 'a whole number') ?? 0);
+        : (wrong(column, 'a whole number, 0 or more') ?? 0);
   const price =
     row.price === ''
       ? null
-      : (parseMoney(row.price, catalog.digits) ?? wrong('price', `a price in ${catalog.currency}`));
+      : (parseMoney(row.price, catalog.digits) ??
+        wrong('price', `a price in ${catalog.currency} with a point, like 12.50`));
+  if (price === 0) report({ severity: 'warning', code: 'price-zero', params: {} });
   const lead =
     row.lead_days === ''
       ? null

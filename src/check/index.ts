@@ -1,4 +1,4 @@
-import type { Catalog, Problem } from '../catalog/index.ts';
+import { type Catalog, eachOnce, type Problem } from '../catalog/index.ts';
 import { bikeDoubts, bikeProblems } from './bikes.ts';
 import { bodyDoubts } from './bodies.ts';
 import { buildProblems } from './builds.ts';
@@ -30,7 +30,7 @@ export const contradictions = (catalog: Catalog): readonly Problem[] => [
 export function doubts(catalog: Catalog): readonly Problem[] {
   const ofClauses = clauseDoubts(catalog);
   const explained = new Set(ofClauses.filter(({ code }) => KEEPS_OUT.has(code)).map(({ params: { sku } }) => sku));
-  return once([
+  return eachOnce([
     ...bodyDoubts(catalog),
     ...factoryDoubts(catalog),
     ...bikeDoubts(catalog),
@@ -50,11 +50,6 @@ export function doubts(catalog: Catalog): readonly Problem[] {
 
 /** What keeps a part out of every plan: that it gives no travel there follows, and is not said again. */
 const KEEPS_OUT: ReadonlySet<string> = new Set(['need-cannot-be-met', 'spacers-above-slot']);
-
-/** A step of several families is looked at in each of them, and what is wrong with it is said once. */
-const once = (problems: readonly Problem[]): readonly Problem[] => [
-  ...new Map(problems.map((problem) => [JSON.stringify(problem), problem])).values(),
-];
 
 /** Both: all that `legwork catalog check` says of the sense of a catalogue. */
 export const senseProblems = (catalog: Catalog): readonly Problem[] => [...contradictions(catalog), ...doubts(catalog)];

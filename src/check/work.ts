@@ -1,4 +1,4 @@
-import type { Catalog, Family, Operation, Problem } from '../catalog/index.ts';
+import { type Catalog, type Family, listsOf, type Operation, type Problem, type Slot } from '../catalog/index.ts';
 import { familyOperations, neededOperations } from '../work/index.ts';
 import { doubt, problemAt } from './places.ts';
 import { toolDoubts } from './tools.ts';
@@ -53,18 +53,29 @@ function keptTraits(catalog: Catalog, family: Family): Problem[] {
     .map((trait) => doubt(catalog, family.source, 'unknown-trait', { trait, family: family.id }));
 }
 
-/** Several parts are listed for a slot, and no operation changes it. A family without operations describes no work at all. */
+/**
+ * A slot that a wish can ask to change, and that no operation reaches: several parts are listed for it, or its count may be another, or its pieces are
+ * such as a service renews.
+ */
 function outOfReach(catalog: Catalog, family: Family, operations: readonly Operation[]): Problem[] {
-  const changed = new Set(
-    operations.flatMap(({ changes, renews }) => [
+  const serviced = new Set(
+    listsOf(catalog)
+      .servicesOf(family.id)
+      .flatMap((service) => service.operations),
+  );
+  const reached = new Set(
+    operations.flatMap(({ id, changes, renews }) => [
       ...changes,
-      ...renews.filter(({ when }) => when === 'always').map(({ slot }) => slot),
+      ...renews.filter(({ when }) => when === 'always' || serviced.has(id)).map(({ slot }) => slot),
     ]),
   );
   return family.slots
-    .filter(({ name, role }) => !changed.has(name) && listedFor(catalog, family, role).length > 1)
+    .filter((slot) => !reached.has(slot.name) && mayChange(slot, listedFor(catalog, family, slot.role).length))
     .map(({ name }) => doubt(catalog, family.source, 'slot-out-of-reach', { slot: name, family: family.id }));
 }
+
+const mayChange = ({ counted, singleUse, wears }: Slot, listed: number): boolean =>
+  listed > (counted || singleUse || wears ? 0 : 1);
 
 /** An operation that nothing asks for: it changes and renews nothing, no other requires it or is closed by it, no service lists it. A `closed-by` was forgotten. */
 function unaskedSteps(catalog: Catalog, operations: readonly Operation[]): Problem[] {

@@ -29,7 +29,8 @@ export async function runCatalogCheck(given: Given, io: Io): Promise<ExitCode> {
   }
   if (problems.length > 0) sayProblems(io.out, io, problems, path);
   if (problems.some(({ severity }) => severity === 'error')) {
-    if (catalog === null) io.out('What names what, stock and shop are checked once these are mended.\n');
+    if (catalog === null)
+      io.out('There may be more: how records go together, stock and shop are checked once these are mended.\n');
     return EXIT.no;
   }
   const page = { width: pageWidth(io.columns), paint: io.paintOut };

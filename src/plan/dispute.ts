@@ -68,7 +68,7 @@ export function disputeOverGoods(
   const stock: ForkMember = {
     kind: 'stock',
     code: 'not-obtainable',
-    params: { skus: lacking.skus, idle: lacking.idle },
+    params: { skus: lacking.skus, unmet: lacking.unmet, idle: lacking.idle },
     source: null,
     wish: null,
   };

@@ -1,11 +1,14 @@
 import * as z from 'zod';
 
+/** A number within bounds that are said with their unit. */
+const between = (least: number, greatest: number, unit: string) =>
+  z.number().min(least, `it must be at least ${least}${unit}`).max(greatest, `it must be at most ${greatest}${unit}`);
+
 /** A length in millimetres as a person types it, held to the micrometre. */
-const mm = z
-  .number()
-  .min(0)
-  .max(2000)
-  .refine((value) => Number.isInteger(Math.round(value * 1e6) / 1e3), 'at most three decimals');
+const mm = between(0, 2000, ' mm').refine(
+  (value) => Number.isInteger(Math.round(value * 1e6) / 1e3),
+  'it must have at most three decimals',
+);
 const sku = z.string().regex(/^[A-Za-z0-9](?:[A-Za-z0-9._/-]*[A-Za-z0-9])?$/, 'not an SKU');
 const id = z.string().regex(/^[a-z0-9]+(?:[-.][a-z0-9]+)*$/, 'not an id');
 /** What names a chassis, bike or service: any words, so that a name or other capitals are answered with the ids that come near. */
@@ -56,15 +59,15 @@ export const wantsSchema = z.strictObject({
 /** Who rides: for force, sag and a first pressure. What is left out is taken from common practice, and said. */
 export const riderSchema = z.strictObject({
   /** With clothes, shoes, helmet, pack and water, kg. */
-  mass: z.number().min(15).max(250).optional(),
+  mass: between(15, 250, ' kg').optional(),
   /** Share of the weight on the front wheel in the posture in which sag is read. */
-  frontShare: z.number().min(0.05).max(1).optional(),
+  frontShare: between(0.05, 1, ' of the weight').optional(),
   /** Steering angle from the horizontal, degrees, where the bike's drawing is not known. */
-  headAngle: z.number().min(45).max(90).optional(),
+  headAngle: between(45, 90, '°').optional(),
   /** Wanted sag as a share of travel. */
-  sag: z.number().min(0.05).max(0.5).optional(),
+  sag: between(0.05, 0.5, ' of the travel').optional(),
   /** How far the rear axle moves up as the rider sits on the bike, mm. */
-  rearSag: z.number().min(0).max(150).optional(),
+  rearSag: between(0, 150, ' mm').optional(),
 });
 
 /** A question, whole: the fork in front of you, the fork you want, and how to answer. Lengths in mm. */
@@ -79,11 +82,11 @@ export const questionSchema = z.strictObject({
   /** Serial number of the fork, and its month of production as YYYY-MM. */
   serial: z
     .string()
-    .regex(/^[A-Za-z-]*[0-9]{1,15}$/, 'letters, then digits')
+    .regex(/^[A-Za-z-]*[0-9]{1,15}$/, 'it must be letters, then digits')
     .optional(),
   built: z
     .string()
-    .regex(/^[0-9]{4}-(?:0[1-9]|1[0-2])$/, 'a month as YYYY-MM')
+    .regex(/^[0-9]{4}-(?:0[1-9]|1[0-2])$/, 'it must be a month written as YYYY-MM, such as 2024-05')
     .optional(),
   /** The bike that the fork must suit afterwards, and its frame size. */
   onto: name.optional(),
@@ -91,7 +94,7 @@ export const questionSchema = z.strictObject({
   /** Tyre by its ISO 5775 designation, where it is not the bike's. */
   tyre: z
     .string()
-    .regex(/^[1-9][0-9]{1,2}-[1-9][0-9]{2}$/, 'a designation such as 60-622')
+    .regex(/^[1-9][0-9]{1,2}-[1-9][0-9]{2}$/, 'it must be a designation such as 60-622')
     .optional(),
   /** Length of the steerer of the fork in front of you, in mm. */
   steererLength: mm.optional(),

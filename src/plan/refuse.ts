@@ -4,7 +4,7 @@ import type { Member, Refusal } from './answer.ts';
 import { asShown, type Dispute, disputeOn, disputeOverGoods } from './dispute.ts';
 import type { Prepared } from './prepare.ts';
 import { renewingSteerer, waysOut } from './ways-out.ts';
-import type { Lacking } from './work-of.ts';
+import { LACKING_NOTHING, type Lacking } from './work-of.ts';
 import type { World } from './world.ts';
 
 /**
@@ -19,7 +19,7 @@ export function refuse(
   proof: ForkProblem,
   budget: StepBudget,
 ): Refusal | null {
-  const { dispute } = disputeOverGoods(world, prepared, fork, { skus: [], idle: [] }, budget);
+  const { dispute } = disputeOverGoods(world, prepared, fork, LACKING_NOTHING, budget);
   return refusalOf(world, prepared, fork, dispute, disputeOn(prepared, proof, budget), budget);
 }
 

@@ -130,12 +130,16 @@ function demandOf(
 /** Why a build's work cannot be supplied: SKUs and ids of specifications that cannot be had by themselves, and supplies to be used that serve nothing in it. */
 export interface Lacking {
   readonly skus: readonly string[];
+  /** Names of specifications that the work asks for and that no supply of the catalogue meets. */
+  readonly unmet: readonly string[];
   readonly idle: readonly string[];
 }
 
+export const LACKING_NOTHING: Lacking = { skus: [], unmet: [], idle: [] };
+
 export function lackingFor(world: World, prepared: Prepared, build: Build): Lacking {
   const work = workOf(world, prepared, build);
-  if (!work) return { skus: [], idle: [] };
+  if (!work) return LACKING_NOTHING;
   const none = { pieces: new Map<string, { fresh: number; any: number }>(), supplies: new Map<string, number>() };
   const policy = {
     bulk: prepared.buying.bulk,
@@ -151,13 +155,19 @@ export function lackingFor(world: World, prepared: Prepared, build: Build): Lack
       .map(([sku]) => sku),
     ...[...work.demand.supplies]
       .filter(([id, amount]) => lacks({ ...none, supplies: new Map([[id, amount]]) }))
-      .map(([id]) => id),
+      .map(([id]) => id)
+      .filter((id) => meets(world, id).length > 0),
   ];
+  const unmet = [...work.demand.supplies.keys()]
+    .filter((id) => meets(world, id).length === 0)
+    .map((id) => world.catalog.specifications.get(id)?.name ?? id);
   const wanted = [...prepared.buying.useSupplies, ...prepared.buying.usePacks];
-  return { skus, idle: wanted.filter((sku) => !servesNeed(world, work, sku)) };
+  return { skus, unmet, idle: wanted.filter((sku) => !servesNeed(world, work, sku)) };
 }
 
 const servesNeed = (world: World, work: Work, sku: string): boolean => {
   const supply = world.catalog.packs.get(sku)?.supply ?? sku;
-  return [...work.demand.supplies.keys()].some((id) => world.market.meeting.get(id)?.includes(supply));
+  return [...work.demand.supplies.keys()].some((id) => meets(world, id).includes(supply));
 };
+
+const meets = (world: World, specification: string): readonly string[] => world.market.meeting.get(specification) ?? [];

@@ -67,6 +67,49 @@ describe('files: what may not', () => {
     expect(problemsIn(text)).toEqual([`not-yaml ${at.line}:${at.column}`]);
   });
 
+  it('one mistake: is one problem, though the parser stumbles on', () => {
+    const { problems } = readCatalog(oneFile(changed(['  - id: wend-622', ' - id: wend-622'])), 'folder');
+    expect(problems.map(({ code }) => code)).toEqual(['not-yaml']);
+  });
+
+  it('a name that a chassis passes on to all its builds: is said once, where it stands', () => {
+    const text = changed(['fitted: { wipers: W-W }', 'fitted: { wipers: W-X }']).replace(
+      '- { travel: 120 mm, slots: { spring: W-S } }',
+      '- { travel: 120 mm, usual: true, slots: { spring: W-S } }\n      - { travel: 120 mm, slots: { spring: W-S, volume-spacers: W-V } }',
+    );
+    const { problems } = readCatalog(oneFile(text), 'folder');
+    expect(problems.map(({ code, params }) => [code, params.id])).toEqual([['unknown-reference', 'W-X']]);
+  });
+
+  it('a limit that cannot be read: is not said to lie below the other too', () => {
+    const { problems } = readCatalog(oneFile(changed(['greatest: 140 mm', 'greatest: 140 psi'])), 'folder');
+    expect(problems.map(({ code }) => code)).toEqual(['bad-quantity']);
+  });
+
+  it.each([
+    ['a list', '- sku: W-X\n'],
+    ['the one value parts', 'parts\n'],
+  ])('no keys at the top: %s is no catalogue file', (found, text) => {
+    const { problems } = readCatalog([...oneFile(SOUND), { name: 'more.yaml', text }], 'folder');
+    expect(problems.map(({ code, params, place }) => [code, params.found, place?.file])).toEqual([
+      ['not-a-catalog-file', found, 'more.yaml'],
+    ]);
+  });
+
+  it('a price of nothing: is a warning at its place, and stands', () => {
+    const { text, at } = marked(changed(['"40.00"', `${HERE}"0.00"`]));
+    const { value, problems } = readCatalog(oneFile(text), 'folder');
+    expect([
+      value?.parts.get('W-S')?.price,
+      problems.map(({ severity, code, place }) => [severity, code, place?.line]),
+    ]).toEqual([0, [['warning', 'price-zero', at.line]]]);
+  });
+
+  it('JSON: a fault of its form says JSON', () => {
+    const { problems } = readCatalog([...oneFile(SOUND), { name: 'more.json', text: '{ "parts": [' }], 'folder');
+    expect(problems.map(({ code, params }) => [code, params.language])).toEqual([['not-yaml', 'JSON']]);
+  });
+
   it('tabs: as indentation they are no YAML', () => {
     const [first] = readCatalog(
       oneFile(changed(['    family: wend\n    name: Wend 622', '\tfamily: wend\n    name: Wend 622'])),

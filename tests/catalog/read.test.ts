@@ -62,6 +62,12 @@ describe('reading a folder', () => {
     expect(loadFiles(join(folder, 'none')).problems.map(({ code }) => code)).toEqual(['not-readable']);
   });
 
+  it('folders: a file in the place of one is said to be a file', async () => {
+    await write({ 'a.yaml': SOUND });
+    const [problem] = loadFiles(join(folder, 'a.yaml')).problems;
+    expect([problem?.code, problem?.params.reason]).toEqual(['not-readable', expect.stringContaining('is a file')]);
+  });
+
   it('key: goes by bytes and names, so that any change is read anew', async () => {
     const keyOf = async (files: Readonly<Record<string, string>>): Promise<string> => {
       await rm(folder, { recursive: true, force: true });

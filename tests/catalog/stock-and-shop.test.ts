@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { NO_SHOP, NO_STOCK, readShop, readStock } from '../../src/catalog/index.ts';
+import { NO_SHOP, readShop, readStock } from '../../src/catalog/index.ts';
 import { HERE, marked, oneFile, SOUND, shown, sound } from './sound.ts';
 
 const catalog = sound(oneFile(SOUND));
@@ -44,8 +44,11 @@ describe('stock', () => {
     ['stock-value', 'another currency', ['sku,on_hand,currency', 'W-S,1,USD'], 2],
     ['stock-duplicate', 'one number twice', ['sku,on_hand', 'W-S,1', 'W-V,1', 'W-S,2'], 4],
     ['stock-unknown-sku', 'a number that is not in the catalogue', ['sku,on_hand', 'W-V,1', 'W-X,1'], 3],
-    ['not-readable', 'a row with too many fields', ['sku,on_hand', 'W-V,1', 'W-S,1,2,3'], 3],
-    ['not-readable', 'a quote that is never closed', ['sku,on_hand', '"W-S,1'], 2],
+    ['stock-not-csv', 'a row with too many fields', ['sku,on_hand', 'W-V,1', 'W-S,1,2,3'], 3],
+    ['stock-not-csv', 'a quote that is never closed', ['sku,on_hand', '"W-S,1', 'W-V,2'], 2],
+    ['price-zero', 'a price of nothing', ['sku,on_hand,price', 'W-S,1,0.00'], 2],
+    ['stock-column', 'an empty file', [''], 1],
+    ['stock-column', 'a remark and no columns', ['# to be done', ''], 1],
   ] as const)('%s: %s, at line %#', (code, _name, lines, line) => {
     const { problems } = stock(...lines);
     expect(shown(problems)).toEqual([`${code} ${line}:1`]);
@@ -81,9 +84,14 @@ describe('stock', () => {
     expect(hash('sku,on_hand')).not.toBe(first);
   });
 
-  it('nothing: an empty file has no rows', () => {
-    const { value, problems } = readStock('stock.csv', '', catalog);
-    expect([value.rows.size, problems, NO_STOCK.rows.size]).toEqual([0, [], 0]);
+  it('nothing: columns without rows are no fault', () => {
+    const { value, problems } = stock('sku,on_hand');
+    expect([value.rows.size, problems]).toEqual([0, []]);
+  });
+
+  it('rows of another length: how many fields there are and ought to be', () => {
+    const [problem] = stock('sku,on_hand,bin', 'W-S,1').problems;
+    expect(problem?.params).toEqual({ fault: 'fields', expected: 3, found: 2 });
   });
 });
 

@@ -20,6 +20,15 @@ export const BROKEN_WORK: readonly Broken[] = [
     follows: ['travel-out-of-reach'],
   },
   {
+    code: 'slot-out-of-reach',
+    what: 'travel spacers of one kind, of which no step changes the count',
+    file: 'brastle.yaml',
+    from: 'changes: [travel-spacers]\n',
+    to: 'changes: []\n',
+    at: '- id: brastle\n',
+    follows: ['travel-out-of-reach', 'opener-without-closer'],
+  },
+  {
     code: 'opener-without-closer',
     what: 'a step that nothing asks for',
     file: 'quennet.yaml',

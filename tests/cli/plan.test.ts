@@ -64,6 +64,13 @@ describe('plan', () => {
     expect(err).toContain('is not a length');
   });
 
+  it('values: one beyond its bounds is said with the unit, a decimal comma with the number as it is meant', () => {
+    expect(legwork(plan('--rider-mass', '850')).err).toContain('it must be at most 250 kg');
+    const { err } = legwork(plan('--travel', '127,5'));
+    expect(err).toContain('--travel 127.5');
+    expect(legwork(plan('--travel', '127.5')).code).not.toBe(2);
+  });
+
   it('nearest names: a chassis that is not there names those that come near', () => {
     const { code, err } = legwork(['plan', '--chassis', 'quenet-622', '--travel-now', '150']);
     expect(code).toBe(2);

@@ -22,7 +22,7 @@ describe('a question of the wrong form', () => {
     ],
     ['a text for a number', { travelNow: '150' }, 'travelNow: it must be a number, and is a text'],
     ['a missing value', { have: [{}] }, 'have.0.sku: it is missing'],
-    ['a length below nothing', { wants: { travel: -5 } }, 'wants.travel: it must be at least 0'],
+    ['a length below nothing', { wants: { travel: -5 } }, 'wants.travel: it must be at least 0 mm'],
     ['a rate of nothing', { wants: { coilRate: 0 } }, 'wants.coilRate: it must be above 0'],
     ['too long a name', { chassis: 'a'.repeat(101) }, 'chassis: its length must be at most 100'],
     [

@@ -5,6 +5,7 @@ import { senseProblems } from '../../src/check/index.ts';
 import { AGREEMENTS, fitVerdict } from '../../src/fitment/index.ts';
 import { gaugePressureOf, kilogramsOf, metres, STANDARD_ATMOSPHERE, startPressure } from '../../src/physics/index.ts';
 import type { QuestionInput } from '../../src/plan/index.ts';
+import { en } from '../../src/report/words/en.ts';
 import { airSpringOf } from '../physics/catalogued.ts';
 import { value } from '../physics/outcomes.ts';
 import { rider } from '../physics/people.ts';
@@ -27,6 +28,11 @@ describe('catalog-schema/README.md', () => {
     expect(readdirSync(folder).sort()).toEqual(['shop.yaml', 'stock.csv', 'tamblin.yaml']);
     for (const name of readdirSync(folder))
       expect(readFileSync(new URL(name, folder), 'utf8')).toBe(fileNamed(name).replace(/^#.*\n/, ''));
+  });
+
+  it('the table of codes: names every code that a check can say', () => {
+    const missing = Object.keys(en.codes.problems).filter((code) => !page.includes(`\`${code}\``));
+    expect(missing).toEqual([]);
   });
 
   it('its question: two plans, at the prices, minutes and days that the page works out', () => {

@@ -77,6 +77,13 @@ describe('stock, quennet-622 from 150 to 130 mm', () => {
     ]);
   });
 
+  it('a specification that no supply meets: the catalogue lacks it, and no shelf is blamed', async () => {
+    const loaded = await loadDemoWith({ instead: [['meets: [medium-threadlocker]', 'meets: []']] });
+    const { status, refusal } = askIn(loaded, question);
+    const stock = refusal?.conflicts.flat().find(({ kind }) => kind === 'stock');
+    expect([status, stock?.params]).toEqual(['not-obtainable', { skus: [], unmet: ['medium threadlocker'], idle: [] }]);
+  });
+
   // model.md, section 8: a conflict cannot stand together while every proper subset can. The stock alone can stand: without
   // the wish the fork stays as it is.
   it('discontinued everywhere: the conflict holds the wish beside the stock', async () => {

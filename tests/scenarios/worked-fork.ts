@@ -1,4 +1,4 @@
-import { readShop, readStock } from '../../src/catalog/index.ts';
+import { NO_STOCK, readShop } from '../../src/catalog/index.ts';
 import { makeWorld, type World } from '../../src/plan/index.ts';
 import { oneFile, SOUND, sound } from '../catalog/sound.ts';
 
@@ -81,5 +81,5 @@ export const workedText: string = changes.reduce((whole, [from, to]) => {
 /** A world of one catalogue text that must have no fault, with nothing in stock and no shop. */
 export function worldOf(text: string): World {
   const catalog = sound(oneFile(text));
-  return makeWorld(catalog, readStock('stock.csv', '', catalog).value, readShop('shop.yaml', '', catalog).value);
+  return makeWorld(catalog, NO_STOCK, readShop('shop.yaml', '', catalog).value);
 }

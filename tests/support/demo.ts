@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { mergeRaw, readCatalog, readShop, readStock, type TextFile } from '../../src/catalog/index.ts';
+import { mergeRaw, NO_STOCK, readCatalog, readShop, readStock, type TextFile } from '../../src/catalog/index.ts';
 import { loadFiles } from '../../src/catalog/read.ts';
 import { makeWorld, type World } from '../../src/plan/index.ts';
 
@@ -30,7 +30,7 @@ export async function loadCatalogFolder(folder: string, overlay: Overlay = {}): 
   if (!read.value) throw new Error(JSON.stringify(errors.slice(0, 5), null, 1));
   const [stockFile, shopText] = [textOf(`${folder}/stock.csv`), textOf(`${folder}/shop.yaml`)];
   const stockText = stockFile === null ? null : withRows(stockFile, overlay.stock ?? []);
-  const stock = readStock('stock.csv', stockText ?? '', read.value);
+  const stock = stockText === null ? { value: NO_STOCK, problems: [] } : readStock('stock.csv', stockText, read.value);
   const shop = readShop('shop.yaml', shopText ?? '', read.value);
   if (stock.problems.length + shop.problems.length > 0)
     throw new Error(JSON.stringify([stock.problems, shop.problems], null, 1));

@@ -85,6 +85,7 @@ export class RecordReader<T> {
     if (raw === undefined) return null;
     const amount = parseMoney(raw, this.context.digits);
     if (amount === null) this.problem(path, 'bad-price', { found: String(raw), currency: this.context.currency });
+    if (amount === 0) this.warn(path, 'price-zero', {});
     return amount;
   }
 

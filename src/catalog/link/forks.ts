@@ -1,4 +1,5 @@
 import type { Micrometres } from '../../quantity/index.ts';
+import { parseQuantity } from '../../quantity/parse.ts';
 import type { Chassis, Content, FactoryBuild, Family, Slot } from '../linked.ts';
 import type { RawBuild, RawChassis, RawContent, RawFamily, RawSlots } from '../raw.ts';
 import type { Path } from '../source-file.ts';
@@ -61,7 +62,8 @@ export function linkChassis(reader: RecordReader<RawChassis>, family: Family): C
     least: length(raw.travel.least, 'travel', 'least'),
     greatest: length(raw.travel.greatest, 'travel', 'greatest'),
   };
-  if (travel.least !== null && travel.greatest !== null && travel.least > travel.greatest) {
+  const readable = [raw.travel.least, raw.travel.greatest].every((text) => text && parseQuantity('length', text).ok);
+  if (readable && (travel.least ?? 0) > (travel.greatest ?? 0)) {
     reader.problem(['travel'], 'travel-range-empty', {
       least: raw.travel.least ?? '',
       greatest: raw.travel.greatest ?? '',

@@ -125,8 +125,10 @@ function checkDose(reader: RecordReader<RawOperation>, use: RawUse, path: Path):
       stated === undefined || (use.side !== undefined && stated[use.side] === undefined && stated.amount === undefined);
     if (missing)
       reader.problem(path, 'dose-missing-side', {
-        dose: `${dose} of chassis ${chassis.id}`,
+        dose,
+        chassis: chassis.id,
         side: use.side ?? 'amount',
+        stated: stated !== undefined,
       });
   }
 }

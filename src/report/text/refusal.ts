@@ -88,10 +88,13 @@ function addedWants(scene: Scene, wants: WayOut['wants']): string[] {
 function completeness({ answer }: Scene): string {
   const { refusal, status } = answer;
   if (refusal === null) return '';
-  if (refusal.instead.length === 0)
-    return status === 'not-obtainable'
-      ? 'Say what you have with --have, or ask the supplier.'
-      : 'There is no other wish to offer.';
+  if (refusal.instead.length === 0) {
+    if (status !== 'not-obtainable') return 'There is no other wish to offer.';
+    const unmet = refusal.conflicts.flat().some(({ params }) => Array.isArray(params.unmet) && params.unmet.length > 0);
+    return unmet
+      ? 'Add a supply that meets what the work asks for to the catalogue: `legwork catalog check` names the specification.'
+      : 'Say what you have with --have, or ask the supplier.';
+  }
   return refusal.complete
     ? 'Each was solved again, whole. These are all there are.'
     : 'Each was solved again, whole. There may be more.';

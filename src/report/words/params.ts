@@ -159,6 +159,7 @@ export interface MemberParams {
   readonly 'not-obtainable': {
     readonly chassis?: string;
     readonly skus: readonly string[];
+    readonly unmet: readonly string[];
     readonly idle: readonly string[];
   };
   readonly 'maker-says-no': {

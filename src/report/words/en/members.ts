@@ -160,7 +160,7 @@ export const members: WordsTable<MemberParams> = {
   },
   'spring-travel': {
     say: ({ springs, family }) =>
-      `travel is what the spring gives in the chassis; ${springs === 1 ? 'the one spring' : `the ${springs} springs`} of the catalogue for ${family} were gone through`,
+      `travel is what the spring gives in the chassis; ${springs === 1 ? 'the one spring' : `the ${springs} springs`} of the catalogue for ${family} ${springs === 1 ? 'was' : 'were'} gone through`,
     meaning: 'Travel comes from the spring, less the travel spacers on its shaft.',
     way: () => 'Ask for a travel that a listed spring gives.',
     example: { springs: 6, family: 'Example' },
@@ -187,15 +187,17 @@ export const members: WordsTable<MemberParams> = {
     example: { slot: 'damper', family: 'Example' },
   },
   'not-obtainable': {
-    say: ({ skus, idle }) =>
-      skus.length > 0
-        ? `${andList(skus)} cannot be bought: not enough on the shelf, and no delivery`
-        : idle.length > 0
-          ? `nothing in the job takes ${andList(idle)}`
-          : 'something that the job needs cannot be bought',
+    say: ({ skus, unmet, idle }) =>
+      [
+        skus.length > 0 ? `${andList(skus)} cannot be bought: not enough on the shelf, and no delivery` : [],
+        unmet.length > 0 ? `no supply in the catalogue is ${andList(unmet)}, which the work asks for` : [],
+        skus.length + unmet.length === 0 && idle.length > 0 ? `nothing in the job takes ${andList(idle)}` : [],
+      ]
+        .flat()
+        .join('; ') || 'something that the job needs cannot be bought',
     meaning:
       'There is a build that would do, but something it needs is not on the shelf and cannot be ordered, or what is to be used serves nothing in it.',
     way: () => 'Find it elsewhere and say so with --have SKU, or ask the supplier.',
-    example: { skus: ['AB-L-559'], idle: [] },
+    example: { skus: ['AB-L-559'], unmet: [], idle: [] },
   },
 };

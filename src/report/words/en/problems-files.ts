@@ -1,6 +1,6 @@
 import type { ProblemParams } from '../../../catalog/index.ts';
 import type { WordsTable } from '../language.ts';
-import { nearestHint, orList } from './shared.ts';
+import { counted, nearestHint, orList } from './shared.ts';
 
 type FileCode =
   | 'not-readable'
@@ -18,8 +18,10 @@ type FileCode =
   | 'bad-value'
   | 'bad-quantity'
   | 'bad-price'
+  | 'price-zero'
   | 'bad-currency'
   | 'bad-gtin'
+  | 'stock-not-csv'
   | 'stock-column'
   | 'stock-value'
   | 'stock-duplicate'
@@ -35,10 +37,10 @@ export const fileProblems: WordsTable<Pick<ProblemParams, FileCode>> = {
     example: { reason: 'it is not UTF-8 text' },
   },
   'not-yaml': {
-    say: ({ reason }) => `This is not YAML: ${reason.replace(/\.$/, '')}.`,
+    say: ({ reason, language }) => `This is not ${language}: ${reason.replace(/\.$/, '')}.`,
     meaning: 'The file cannot be parsed, so nothing in it counts.',
     way: () => 'Look at the place shown and just before it: indentation, a missing quote, bracket or colon.',
-    example: { reason: 'Missing closing "quote' },
+    example: { reason: 'Missing closing "quote', language: 'YAML' },
   },
   'not-a-catalog-file': {
     say: ({ found }) => `A catalogue file has keys such as parts or chassis at its top; here is ${found}.`,
@@ -47,7 +49,8 @@ export const fileProblems: WordsTable<Pick<ProblemParams, FileCode>> = {
     example: { found: 'a list' },
   },
   'empty-catalog': {
-    say: ({ folder }) => `There is no catalogue in ${folder}: no file with records.`,
+    say: ({ folder }) =>
+      `There is no catalogue in ${folder}: no file that ends in .yaml, .yml, .json or .ndjson has records in it.`,
     meaning: 'A catalogue is a folder of YAML, JSON or NDJSON files.',
     way: () => 'Name the folder with --catalog, or set LEGWORK_CATALOG.',
     example: { folder: 'my-catalog' },
@@ -59,16 +62,16 @@ export const fileProblems: WordsTable<Pick<ProblemParams, FileCode>> = {
     example: { bytes: 80_000_000, limit: 67_108_864 },
   },
   'unknown-key': {
-    say: ({ key, record }) => `${record} has no key ${key}.`,
+    say: ({ key, record }) => `${subject(record)} has no key ${key}.`,
     meaning: 'A record holds only the keys of its schema, so that a typing mistake is not silently ignored.',
     way: ({ nearest }) => `${nearestHint(nearest).trim()} The schemas are in catalog-schema/.`.trim(),
-    example: { key: 'dimension', record: 'parts.0 (AB-AIR-2)', nearest: ['dimensions'] },
+    example: { key: 'dimension', record: 'AB-AIR-2 in parts', nearest: ['dimensions'] },
   },
   'missing-key': {
-    say: ({ key, record }) => `${record} needs the key ${key}.`,
+    say: ({ key, record }) => `${subject(record)} needs the key ${key}.`,
     meaning: 'A key that the schema asks for is not there.',
     way: ({ key }) => `Add ${key}. The schemas in catalog-schema/ explain each key with an example.`,
-    example: { key: 'name', record: 'parts.0 (AB-AIR-2)' },
+    example: { key: 'name', record: 'AB-AIR-2 in parts' },
   },
   'missing-unit': {
     say: ({ found, unit }) =>
@@ -80,11 +83,13 @@ export const fileProblems: WordsTable<Pick<ProblemParams, FileCode>> = {
   'wrong-type': {
     say: ({ expected, found }) => `Here must be ${article(expected)}, and there is ${found}.`,
     meaning: 'The value is of another kind than the schema asks for.',
-    way: ({ expected }) =>
-      expected.includes('string')
-        ? 'Look at the schema in catalog-schema/. Numbers that are texts stand in quotes.'
-        : 'Look at the schema in catalog-schema/ and its example.',
-    example: { expected: 'string', found: '12' },
+    way: ({ expected, write }) =>
+      write !== ''
+        ? `Write ${write}, without a unit and without quotes.`
+        : expected.includes('string')
+          ? 'Look at the schema in catalog-schema/. Numbers that are texts stand in quotes.'
+          : 'Look at the schema in catalog-schema/ and its example.',
+    example: { expected: 'string', found: '12', write: '' },
   },
   'not-one-of': {
     say: ({ found, allowed }) => `${found} is not one of ${orList(allowed)}.`,
@@ -132,6 +137,12 @@ export const fileProblems: WordsTable<Pick<ProblemParams, FileCode>> = {
     way: () => 'Write it as text with a point, like "12.50".',
     example: { found: '12,50', currency: 'EUR' },
   },
+  'price-zero': {
+    say: () => 'The price is 0, so this is given away.',
+    meaning: 'No price is no price: it is left out, and a total with it is "at least". A price of 0 counts as a price.',
+    way: () => 'Leave the price out where it is not known.',
+    example: {},
+  },
   'bad-currency': {
     say: ({ found }) => `${found} is no currency.`,
     meaning: 'A currency is a code of ISO 4217.',
@@ -144,17 +155,32 @@ export const fileProblems: WordsTable<Pick<ProblemParams, FileCode>> = {
     way: () => 'Copy it again from the label.',
     example: { found: '2100001001920', expected: 'the check digit is 6' },
   },
+  'stock-not-csv': {
+    say: ({ fault, expected, found }) =>
+      fault === 'fields'
+        ? `This line has ${counted(found, 'field')}, and the first line names ${counted(expected, 'column')}.`
+        : 'A quotation mark in this line is not closed, or something stands beside it.',
+    meaning: 'The stock file is no CSV (RFC 4180): every line has as many fields as the first, parted by commas.',
+    way: ({ fault }) =>
+      fault === 'fields'
+        ? 'Leave a field empty between its commas; a field with a comma inside stands in quotation marks.'
+        : 'Close it, or take it out. A quotation mark within a field is written twice.',
+    example: { fault: 'fields', expected: 8, found: 7 },
+  },
   'stock-column': {
     say: ({ found }) =>
-      `A stock file begins with a line of column names with sku and on_hand in it; here are ${found.join(', ')}.`,
-    meaning: 'The first line of a stock file names its columns.',
-    way: ({ columns }) => `The columns are ${columns.join(',')}; all but sku and on_hand may be left out.`,
+      found.length === 0
+        ? 'The stock file is empty: not even the line of column names is there.'
+        : `A stock file begins with a line of column names with sku and on_hand in it; here are ${found.join(', ')}.`,
+    meaning: 'The first line of a stock file names its columns, in small letters, with commas between.',
+    way: ({ columns, found }) =>
+      `${found.some((name) => /[;\t]/.test(name)) ? 'Put commas between the columns. ' : ''}The columns are ${columns.join(',')}; all but sku and on_hand may be left out.`,
     example: { columns: ['sku', 'on_hand'], found: ['number', 'count'] },
   },
   'stock-value': {
     say: ({ column, found, expected }) => `${column} is ${found === '' ? 'empty' : found}, and must be ${expected}.`,
     meaning: 'A value of the stock file is not one that its column can hold. The row does not count.',
-    way: ({ column, expected }) => `Write ${expected} in ${column}.`,
+    way: ({ column, expected }) => `In ${column} goes ${expected}.`,
     example: { column: 'on_hand', found: 'two', expected: 'a whole number' },
   },
   'stock-duplicate': {
@@ -186,6 +212,9 @@ const WORDS: ReadonlyMap<string, string> = new Map([
   ['object', 'a table of keys'],
   ['null', 'nothing (null)'],
 ]);
+/** A record or file as the subject of a sentence. */
+const subject = (record: string): string => (record === 'file' ? 'The file' : record);
+
 const article = (word: string): string =>
   word
     .split(' or ')

@@ -104,10 +104,16 @@ export const recordProblems: WordsTable<Omit<ProblemParams, keyof typeof filePro
     example: { specification: 'light-bath', unit: 'mL', found: '8' },
   },
   'dose-missing-side': {
-    say: ({ dose, side }) => `The dose ${dose} gives no value for ${side}.`,
-    meaning: 'An operation asks for a dose on one side; the chassis or part gives it by side or as one amount.',
-    way: () => 'Add the side to the dose.',
-    example: { dose: 'bath-oil of chassis example-622', side: 'left' },
+    say: ({ dose, chassis, side, stated }) =>
+      stated
+        ? `The dose ${dose} of chassis ${chassis} gives no value for ${side}.`
+        : `Chassis ${chassis} has no dose ${dose}, which this step asks for.`,
+    meaning: 'An operation asks for a dose, on one side or both; the chassis gives it by side or as one amount.',
+    way: ({ dose, side, stated }) =>
+      stated
+        ? 'Add the side to the dose; a leg that stays dry is 0 mL.'
+        : `Add it to the chassis: doses: { ${dose}: { specification: ..., ${side}: ... } }. A leg that stays dry is 0 mL.`,
+    example: { dose: 'bath-oil', chassis: 'example-622', side: 'left', stated: true },
   },
   'not-without-reason': {
     say: ({ sku }) => `${sku} does not fit here by this clause, which gives no reason.`,

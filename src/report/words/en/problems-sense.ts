@@ -61,9 +61,10 @@ export const senseProblems: WordsTable<
   },
   'slot-out-of-reach': {
     say: ({ slot, family }) =>
-      `Several parts are listed for the ${roleName(slot)} of ${family}, and no operation changes it.`,
-    meaning: 'A slot that no operation changes stays as it is in every plan.',
-    way: () => 'Add the slot to changes in the operation that reaches it.',
+      `No operation changes or renews the ${roleName(slot)} of ${family}, though a question may ask for that.`,
+    meaning:
+      'A slot that no operation reaches stays as it is in every plan; a wish for another content, count or new pieces is refused.',
+    way: () => 'Add the slot to changes in the operation that reaches it, or describe that operation.',
     example: { slot: 'damper', family: 'example' },
   },
   'operation-of-other-family': {

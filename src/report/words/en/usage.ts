@@ -2,6 +2,9 @@ import type { WordsTable } from '../language.ts';
 import type { AuditParams, StatusParams, UsageParams } from '../params.ts';
 import { nearestHint, orList } from './shared.ts';
 
+/** Parts what is expected from its examples. */
+const SUCH_AS = ', such as ';
+
 /** What can be wrong with a command line. */
 export const usage: WordsTable<UsageParams> = {
   'unknown-command': {
@@ -42,9 +45,14 @@ export const usage: WordsTable<UsageParams> = {
     example: { option: '--travel-now', example: '150', command: 'plan' },
   },
   'bad-option-value': {
-    say: ({ option, found, expected }) => `${option} ${found === '' ? '""' : found} is not ${expected}.`,
+    say: ({ option, found, expected }) =>
+      `${option} ${found === '' ? '""' : found} is not ${expected.split(SUCH_AS, 1)[0]}.`,
     meaning: 'The value is not one that this option understands.',
-    way: ({ option, expected }) => `Give ${option} ${expected}.`,
+    way: ({ option, found, expected }) => {
+      if (/^[0-9]+,[0-9]+/.test(found)) return `Decimals have a point: ${option} ${found.replace(',', '.')}`;
+      const examples = expected.split(SUCH_AS)[1];
+      return examples === undefined ? `Give ${option} ${expected}.` : `Write it like ${examples}.`;
+    },
     example: {
       option: '--travel',
       found: '-20',
@@ -54,7 +62,8 @@ export const usage: WordsTable<UsageParams> = {
   'surplus-argument': {
     say: ({ found, command }) => `\`legwork ${command}\` does not know what to do with ${found}.`,
     meaning: 'A word stands on the command line that belongs to nothing before it.',
-    way: ({ command }) => `Put quotes around a value with blanks in it, or see \`legwork help ${command}\`.`,
+    way: ({ command }) =>
+      `Each value stands behind its option, in quotes if it has blanks in it: see \`legwork help ${command}\`.`,
     example: { found: 'mm', command: 'plan' },
   },
   'argument-missing': {
