@@ -1,6 +1,6 @@
 import { checkStep } from './check-step.ts';
 import { type Fault, fault } from './finding.ts';
-import { text } from './read.ts';
+import { type Row, text, texts } from './read.ts';
 import type { Scene } from './scene.ts';
 
 /** The steps are the least set of operations, each once, in the order of section 5; minutes are their sum. */
@@ -20,5 +20,17 @@ export function* checkSteps(scene: Scene): Iterable<Fault> {
   for (const [index, step] of plan.steps.entries()) {
     const operation = work.operations.get(shown[index] ?? '');
     if (operation) yield* checkStep(scene, step, operation);
+  }
+  yield* checkFills(plan.steps);
+}
+
+/** What the steps open or renew is filled once, and not before the last step that touches it. */
+function* checkFills(steps: readonly Row[]): Iterable<Fault> {
+  const slotsOf = (step: Row): readonly string[] => texts(step.slots);
+  const fillsOf = (step: Row): readonly string[] => texts(step.fills);
+  for (const slot of new Set(steps.flatMap((step) => [...slotsOf(step), ...fillsOf(step)]))) {
+    const last = steps.findLastIndex((step) => slotsOf(step).includes(slot));
+    const filled = steps.flatMap((step, at) => (fillsOf(step).includes(slot) ? [at] : []));
+    if (last < 0 || filled.length !== 1 || (filled[0] ?? -1) < last) yield fault('step-fills', slot);
   }
 }

@@ -93,7 +93,10 @@ const stepSchema = z.strictObject({
       note: z.string().nullable(),
     }),
   ),
+  /** Slots that the step opens or renews, of those that change or are renewed. */
   slots: z.array(z.string()),
+  /** Of all such slots those that hold from this step on what they hold afterwards: filled, or left empty. */
+  fills: z.array(z.string()),
   looks: z.array(
     z.strictObject({
       look: z.string(),

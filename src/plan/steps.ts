@@ -1,4 +1,4 @@
-import type { Family, Side } from '../catalog/index.ts';
+import type { Family, Operation, Side } from '../catalog/index.ts';
 import { amountNumber, byCodeUnit } from '../quantity/index.ts';
 import type { Plan, Step } from './answer.ts';
 import { money } from './lines.ts';
@@ -14,6 +14,11 @@ import { wrenchFor } from './wrench.ts';
 export function planSteps(world: World, prepared: Prepared, looks: Looks, candidate: Candidate): Step[] {
   const { catalog } = world;
   const { work, purchase } = candidate;
+  const touches = (operation: Operation): readonly string[] =>
+    [...new Set([...operation.changes, ...operation.renews.map(({ slot }) => slot)])].filter(
+      (slot) => work.changed.includes(slot) || work.renewed.has(slot),
+    );
+  const touched = [...new Set(work.order.flatMap(touches))];
   return work.order.map(
     (operation): Step => ({
       id: operation.id,
@@ -45,14 +50,24 @@ export function planSteps(world: World, prepared: Prepared, looks: Looks, candid
           const name = (sku === null ? undefined : catalog.supplies.get(sku)?.name) ?? known?.name ?? specification;
           return { action, sku, name, specification, quantity: amountNumber(amount, unit), unit, side, note };
         }),
-      slots: [...new Set([...operation.changes, ...operation.renews.map(({ slot }) => slot)])].filter(
-        (slot) => work.changed.includes(slot) || work.renewed.has(slot),
-      ),
+      slots: [...touches(operation)],
+      fills: touched.filter((slot) => filledAt(work.order, touches, slot) === operation.id),
       looks: operation.looks.map((look) => looks.in(candidate, look)),
       cautions: operation.cautions,
       source: sourceOf(operation.source),
     }),
   );
+}
+
+/** The step at which a slot is filled: the last that touches it, or what closes that one, where closing is all that this does. */
+function filledAt(
+  order: readonly Operation[],
+  touches: (operation: Operation) => readonly string[],
+  slot: string,
+): string | undefined {
+  const last = order.findLast((operation) => touches(operation).includes(slot));
+  const closer = order.find(({ id }) => id === last?.closedBy);
+  return closer?.changes.length === 0 ? closer.id : last?.id;
 }
 
 const legFunction = (family: Family, side: Side | null): string | null => (side === null ? null : family.legs[side]);

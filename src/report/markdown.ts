@@ -221,7 +221,7 @@ function stepLines(scene: Scene, plan: Plan, step: Step, number: number): string
   return [
     `- [ ] **${number}. ${literal(step.title)}**, ${step.minutes} min${literal(from)}`,
     `  ${literal(step.text)}`,
-    ...partLines(scene, plan, step).map((text) => `  - [ ] parts: ${literal(text)}`),
+    ...partLines(plan, step).map((text) => `  - [ ] parts: ${literal(text)}`),
     ...(step.tools.length === 0 ? [] : [`  - tools: ${literal(step.tools.map((id) => toolOf(plan, id)).join(', '))}`]),
     ...step.fasteners.map((fastener) => `  - [ ] torque ${literal(torqueWords(scene, plan, fastener))}`),
     ...step.amounts.map(

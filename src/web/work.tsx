@@ -111,10 +111,9 @@ function amountText({ quantity, unit, side, note }: Amount): string {
   return [`${words.amount(quantity, unit)}${leg}`, ...(note === null ? [] : [note])].join(', ');
 }
 
-/** What goes in at a step, by slot: a slot that is opened in one step and closed in another is filled at the last. */
+/** What goes in at a step, by slot. */
 export function partTexts(plan: PlanDocument, step: Step): readonly string[] {
-  const last = (slot: string): boolean => plan.steps.findLast(({ slots }) => slots.includes(slot))?.id === step.id;
-  return step.slots.filter(last).flatMap((slot) => {
+  return step.fills.flatMap((slot) => {
     const fresh = plan.lines.filter(
       ({ action, because }) => (action === 'install' || action === 'renew') && because[0] === slot,
     );

@@ -52,7 +52,11 @@ const fastener = (name: string, side: string, tool: string, torque: string, stat
   count: 1,
   wrench: null,
 });
-export const step = (id: string, minutes: number, more: object = {}) => ({
+export const step = (
+  id: string,
+  minutes: number,
+  more: { readonly slots?: readonly string[]; readonly [key: string]: unknown } = {},
+) => ({
   id,
   title: id.replaceAll('-', ' '),
   text: `Do ${id}.`,
@@ -63,6 +67,7 @@ export const step = (id: string, minutes: number, more: object = {}) => ({
   rings: [],
   amounts: [],
   slots: [],
+  fills: more.slots ?? [],
   looks: [],
   cautions: [],
   source: source(id),

@@ -23,6 +23,39 @@ describe('steps of the demo catalogue', () => {
     expect(new Set(torques).size).toBe(1);
   });
 
+  // Common practice, no source: release all pressure, turn preload off, before anything is opened. Crowns are clamps around a closed leg.
+  it('whatever opens a leg comes after the step that takes the load off, or warns of it itself', () => {
+    const before = (id: string): readonly string[] => {
+      const required = catalog.operations.get(id)?.requires ?? [];
+      return [id, ...required.flatMap(before)];
+    };
+    const warns = (id: string): boolean =>
+      catalog.operations.get(id)?.cautions.some((caution) => caution.includes('eye protection')) ?? false;
+    const closed = new Set(['crown-top', 'crown-lower', 'steerer', 'stanchion-height']);
+    const opening = [...catalog.families.values()].flatMap((family) =>
+      operations.filter(
+        ({ families, changes }) =>
+          families.includes(family.id) &&
+          changes.some((slot) => !closed.has(slot) && family.slots.some(({ name }) => name === slot)),
+      ),
+    );
+    expect(opening.length).toBeGreaterThan(60);
+    expect(opening.filter(({ id }) => !before(id).some(warns)).map(({ id }) => id)).toEqual([]);
+  });
+
+  it('a coil is out before what it stands on is drawn out below it, and in again before the cap', () => {
+    const coils = operations.filter(({ changes }) => changes.includes('coil'));
+    expect(coils.length).toBe(4);
+    for (const { id, families, order, closedBy } of coils) {
+      const own = operations.filter((one) => one.families.some((family) => families.includes(family)));
+      const plunger = own.find(({ changes }) => changes.includes('spring'));
+      const capOff = own.find(({ changes }) => changes.includes('top-cap'));
+      const [back, cap] = [closedBy, capOff?.closedBy].map((one) => catalog.operations.get(one ?? ''));
+      expect([id, order < (plunger?.order ?? 0)]).toEqual([id, true]);
+      expect([id, (back?.order ?? 0) < (cap?.order ?? 0)]).toEqual([id, true]);
+    }
+  });
+
   it('a step that speaks of the hook lists it among its tools', () => {
     const hooked = operations.filter(({ text }) => text.includes('the hook'));
     expect(hooked.length).toBeGreaterThan(3);

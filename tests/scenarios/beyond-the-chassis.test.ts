@@ -91,6 +91,14 @@ describe('beyond the chassis, quennet-622 from 150 to 170 mm', () => {
       '1 VH-TOWEL-5 x 1.60 = 1.60, 0 days',
     ]);
     expect(money(plan)).toEqual(['513.00', '12.00', '95.45', '620.45']);
+    const at = (slot: string): string | undefined => plan.steps.find(({ fills }) => fills.includes(slot))?.id;
+    // what only closes is where a part goes in; new lowers are closed by the wipers, which are a step of their own
+    expect([at('spring'), at('lowers'), at('wipers'), at('foot-seals')]).toEqual([
+      'quennet-spring-in',
+      'quennet-lowers-swap',
+      'quennet-wipers',
+      'quennet-lowers-on',
+    ]);
     // lowers-swap stands at 100, wipers at 110: after the cap (90), before the lowers go on (120)
     expect(steps(plan).slice(-6)).toEqual([
       'quennet-lowers-swap',

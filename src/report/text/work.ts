@@ -67,32 +67,21 @@ function mainDocument({ steps }: Plan): string | null {
 }
 
 /** What comes out and what goes in at a step, by slot. */
-export function partLines(scene: Scene, plan: Plan, step: Step): string[] {
-  const slots = [...new Set(plan.steps.flatMap((one) => one.slots))];
-  return slots
-    .filter((slot) => filledAt(scene, plan, slot) === step.id)
-    .flatMap((slot) => {
-      const change = plan.changes.find((one) => one.slot === slot);
-      const fresh = plan.lines.filter(
-        ({ action, because }) => (action === 'install' || action === 'renew') && because[0] === slot,
-      );
-      const goesIn = fresh.map(({ quantity, sku }) => `${quantity} x ${sku}`).join(', ');
-      const after = plan.build[slot];
-      const inAll = after && change?.from && after.sku === change.from.sku ? ` (${after.quantity} in all)` : '';
-      if (goesIn !== '') return [`${slot.replaceAll('-', ' ')}: ${goesIn} in, new${inAll}`];
-      if (!change) return [];
-      return [
-        `${slot.replaceAll('-', ' ')}: ${after ? `${after.quantity} x ${after.sku} go back in` : 'nothing goes back in'}`,
-      ];
-    });
-}
-
-/** The step at which a slot is filled: the last that changes it, or what closes that one where it only opens. */
-function filledAt({ catalog }: Scene, { steps }: Plan, slot: string): string | null {
-  const last = steps.findLast(({ slots }) => slots.includes(slot))?.id;
-  if (last === undefined) return null;
-  const closer = catalog.operations.get(last)?.closedBy;
-  return steps.find(({ id }) => id === closer)?.id ?? last;
+export function partLines(plan: Plan, step: Step): string[] {
+  return step.fills.flatMap((slot) => {
+    const change = plan.changes.find((one) => one.slot === slot);
+    const fresh = plan.lines.filter(
+      ({ action, because }) => (action === 'install' || action === 'renew') && because[0] === slot,
+    );
+    const goesIn = fresh.map(({ quantity, sku }) => `${quantity} x ${sku}`).join(', ');
+    const after = plan.build[slot];
+    const inAll = after && change?.from && after.sku === change.from.sku ? ` (${after.quantity} in all)` : '';
+    if (goesIn !== '') return [`${slot.replaceAll('-', ' ')}: ${goesIn} in, new${inAll}`];
+    if (!change) return [];
+    return [
+      `${slot.replaceAll('-', ' ')}: ${after ? `${after.quantity} x ${after.sku} go back in` : 'nothing goes back in'}`,
+    ];
+  });
 }
 
 interface Standing {
@@ -109,7 +98,7 @@ function stepLines(scene: Scene, plan: Plan, step: Step, { number, main }: Stand
   return [
     ...wrapped(page, head, `${String(number).padStart(2)}. `),
     ...(step.text === '' ? [] : wrapped(page, step.text, hang)),
-    ...partLines(scene, plan, step).flatMap((text) => detail('strong', 'Parts', text)),
+    ...partLines(plan, step).flatMap((text) => detail('strong', 'Parts', text)),
     ...step.fasteners.flatMap((fastener) => detail('strong', 'Torque', torqueWords(scene, plan, fastener))),
     ...step.rings
       .filter(({ tool }) => tool === null)

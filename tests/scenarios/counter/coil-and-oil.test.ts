@@ -7,7 +7,7 @@ import { QUESTIONS } from './questions.ts';
 import { conflicts, members, refused, verdict, waysOut } from './refusals.ts';
 
 describe('coil to air', () => {
-  // 5 + 4 + 9 + 7 + 7 + 5 (coil out) + 2 + 5 + 10 + 8 = 62 min 71.30. Cartridge 172.00, cap with valve 19.00, spacer 3.40, washers
+  // 5 + 2 + 2 + 2 (coil out) + 9 + 7 + 7 + 3 + 2 + 2 + 10 + 3 + 8 = 62 min 71.30. Cartridge 172.00, cap with valve 19.00, spacer 3.40, washers
   // 2.20: 196.60. Medium oil 25 mL 11.80 in nine days, light oil 12 + 4 = 16 mL 7.90, grease 4 g 8.50, alcohol 2.90, six towels 3.20,
   // gloves 0.60: 34.90. Total 302.80.
   it('arbrask-622: the cartridge brings cap and spacer, the coil comes out', async () => {
@@ -19,6 +19,12 @@ describe('coil to air', () => {
       'top-cap: AR-CAP -> AR-CAP-AIR',
     ]);
     expect(lines(plan, 'remove')).toEqual(['1 AR-PLG-180', '1 AR-COIL-7', '1 AR-CAP']);
+    // the coil is out before the plunger comes out below it, and no air goes in before the lowers are home
+    expect(steps(plan)).toEqual([
+      ...['bench-look-over', 'arbrask-unload', 'arbrask-cap-off', 'arbrask-coil-out', 'arbrask-lowers-off'],
+      ...['arbrask-spring-out', 'arbrask-spring-in', 'arbrask-coil-in', 'arbrask-volume-spacers', 'arbrask-cap-on'],
+      ...['arbrask-lowers-on', 'arbrask-load', 'bench-hand-over'],
+    ]);
     expect(bought(plan)).toContain('2 VH-TOWEL-5 x 1.60 = 3.20, 0 days, left 4 VH-TOWEL');
     expect([money(plan), plan.minutes, plan.readyInDays]).toEqual([['196.60', '34.90', '71.30', '302.80'], 62, 9]);
     // -228 - 396 - 36 + 242 + 6 + 24 = -388 g.
@@ -63,15 +69,18 @@ describe('coil to air', () => {
 });
 
 describe('another coil, arbrask-622', () => {
-  // 5 + 4 + 5 + 5 + 8 = 27 min 31.05. Coil 44.00; coil grease 7.20, grease 1 g 8.50, two towels 1.60, gloves 0.60: 17.90. Total 92.95.
+  // 5 + 2 + 2 + 2 + 3 + 2 + 3 + 8 = 27 min 31.05. Coil 44.00; coil grease 7.20, grease 1 g 8.50, two towels 1.60, gloves 0.60: 17.90. Total 92.95.
   it('by its rate: the lowers stay on and the oil in', async () => {
     const plan = onlyPlan(await askDemo(QUESTIONS.coilRate));
     expect(changes(plan)).toEqual(['coil: AR-COIL-7 -> AR-COIL-8']);
     expect(steps(plan)).toEqual([
       'bench-look-over',
+      'arbrask-unload',
       'arbrask-cap-off',
-      'arbrask-coil',
+      'arbrask-coil-out',
+      'arbrask-coil-in',
       'arbrask-cap-on',
+      'arbrask-load',
       'bench-hand-over',
     ]);
     expect(lines(plan, 'waste')).toEqual([]);
