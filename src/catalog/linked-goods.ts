@@ -20,6 +20,7 @@ export interface Kit {
 export interface Pack {
   readonly sku: string;
   readonly supply: string;
+  readonly numbers: RawNumbers;
   readonly size: number;
   readonly price: Minor | null;
 }

@@ -9,7 +9,7 @@ export interface Lists {
   readonly partsOf: (role: string) => readonly Part[];
   /** Parts of a role with a statement, yes or no, about the family. */
   readonly partsAbout: (role: string, family: string) => readonly Part[];
-  /** The part or kit with a GTIN, written with any number of zeros in front; null where none has it. */
+  /** The part, kit or pack with a GTIN, written with any number of zeros in front; null where none has it. */
   readonly skuOfGtin: (gtin: string) => string | null;
 }
 
@@ -25,7 +25,7 @@ export function listsOf(catalog: Catalog): Lists {
   const parts = listed(catalog.parts.values(), ({ role }) => [role]);
   const about = listed(catalog.parts.values(), ({ role, fits }) => fits.map(({ family }) => `${role} ${family}`));
   const gtins = new Map<string, string>();
-  for (const { sku, numbers } of [...catalog.parts.values(), ...catalog.kits.values()])
+  for (const { sku, numbers } of [...catalog.parts.values(), ...catalog.kits.values(), ...catalog.packs.values()])
     if (numbers.gtin !== undefined && !gtins.has(gtin14(numbers.gtin))) gtins.set(gtin14(numbers.gtin), sku);
   const lists: Lists = {
     chassisOf: (family) => chassis.get(family) ?? [],

@@ -94,7 +94,7 @@ export const COMMANDS: readonly Command[] = [
     argument: { name: 'KIND', needed: 'needed', known: KINDS },
     options: LIST_OPTIONS,
     about: [`KIND is one of ${KINDS.join(', ')}.`],
-    examples: ['legwork catalog list chassis --format json'],
+    examples: ['legwork catalog list chassis --format json', 'legwork catalog list parts --gtin 2100001001926'],
     load: async () => (await import('./run-catalog-list.ts')).runCatalogList,
   },
   {

@@ -49,6 +49,12 @@ export const CHECK_OPTIONS: readonly OptionSpec[] = FOLDER_OPTIONS.filter(({ nam
 
 export const LIST_OPTIONS: readonly OptionSpec[] = [
   ...FOLDER_OPTIONS.filter(({ name }) => name === 'catalog'),
+  valued(
+    'gtin',
+    'GTIN',
+    '2100001001926',
+    'only the part, kit or supply that goes by this GTIN, itself or by one of its packs',
+  ),
   valued('format', 'FORMAT', 'json', 'text (the default on a terminal) or json (the default elsewhere)'),
   NO_CACHE,
 ];

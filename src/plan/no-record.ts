@@ -28,9 +28,27 @@ function noPart(catalog: Catalog, sku: string): Fault {
   if (kit) return fault('not-a-part', { sku, kind: 'kit', parts: kit.parts.map((part) => part.sku) });
   if (catalog.packs.has(sku)) return fault('not-a-part', { sku, kind: 'pack', parts: [] });
   if (catalog.supplies.has(sku)) return fault('not-a-part', { sku, kind: 'supply', parts: [] });
-  const digit = String(gtinCheckDigit(sku.slice(0, -1)));
-  if (isGtinLike(sku) && !sku.endsWith(digit)) return fault('gtin-mistyped', { number: sku, digit });
-  return fault('unknown-sku', { sku, nearest: nearest(sku, catalog.parts.keys()) });
+  return mistypedGtin(sku) ?? fault('unknown-sku', { sku, nearest: nearest(sku, catalog.parts.keys()) });
+}
+
+/** True of what can lie on a shelf: a part, a kit, a pack of a supply. */
+export const isSold = (catalog: Catalog, sku: string): boolean =>
+  catalog.parts.has(sku) || catalog.kits.has(sku) || catalog.packs.has(sku);
+
+/** Why a number names nothing that is sold or used: a mistyped GTIN, or nobody knows it. */
+export const noGoods = (catalog: Catalog, sku: string): Fault =>
+  mistypedGtin(sku) ??
+  fault('unknown-sku', {
+    sku,
+    nearest: nearest(
+      sku,
+      [catalog.parts, catalog.kits, catalog.packs, catalog.supplies].flatMap((records) => [...records.keys()]),
+    ),
+  });
+
+function mistypedGtin(number: string): Fault | null {
+  const digit = String(gtinCheckDigit(number.slice(0, -1)));
+  return isGtinLike(number) && !number.endsWith(digit) ? fault('gtin-mistyped', { number, digit }) : null;
 }
 
 /** Ids of the records whose id or name comes nearest to a word, however that is written; one alone where it is the same word. */

@@ -1,11 +1,13 @@
-import { type Catalog, type Chassis, type Family, listsOf, nearest, type Slot } from '../catalog/index.ts';
+import { type Catalog, type Chassis, type Family, listsOf, type Slot } from '../catalog/index.ts';
 import { type Bounds, buildNow, contentKey, type ForkWants, familyOf, type Now, type Wish } from '../fork/index.ts';
 import { type Micrometres, millimetres } from '../quantity/index.ts';
 import type { AtHand, BuyingPolicy } from '../supply/index.ts';
 import { type Fault, fault } from './fault.ts';
+import { isSold, noGoods } from './no-record.ts';
 import type { Question } from './question.ts';
 import { standingFor } from './replaced.ts';
 import { startOf } from './start.ts';
+import { withSkus } from './with-skus.ts';
 import type { World } from './world.ts';
 
 /** A question that the catalogue understands, in held units. */
@@ -23,9 +25,10 @@ export interface Prepared {
 /** Reads a question against the catalogue. Every fault is named; with any, nothing is worked out. */
 export function prepare(
   world: World,
-  question: Question,
+  asked: Question,
 ): { readonly prepared: Prepared | null; readonly faults: readonly Fault[] } {
   const { catalog } = world;
+  const question = withSkus(catalog, asked);
   const start = startOf(catalog, question);
   if (!('chassis' in start)) return { prepared: null, faults: start.faults };
   const { chassis } = start;
@@ -111,7 +114,7 @@ function slotFaults(catalog: Catalog, family: Family, all: readonly Slot[], ques
       continue;
     }
     const part = catalog.parts.get(content.sku);
-    if (!part) faults.push(unknownSku(catalog, content.sku));
+    if (!part) faults.push(noGoods(catalog, content.sku));
     else if (part.role !== slot.role) faults.push(fault('wrong-slot', { sku: part.sku, role: part.role, slot: name }));
     else if (slot.counted ? content.quantity > slot.pieces : content.quantity !== slot.pieces) {
       faults.push(fault('wrong-count', { slot: name, found: content.quantity, most: slot.pieces }));
@@ -129,7 +132,7 @@ function wantFaults(catalog: Catalog, family: Family, slots: readonly Slot[], qu
   for (const id of service)
     if (!services.includes(id)) faults.push(fault('unknown-service', { id, family: family.name, known: services }));
   for (const sku of use) {
-    if (!isSold(catalog, sku) && !catalog.supplies.has(sku)) faults.push(unknownSku(catalog, sku));
+    if (!isSold(catalog, sku) && !catalog.supplies.has(sku)) faults.push(noGoods(catalog, sku));
     const part = catalog.parts.get(sku);
     if (part && !slots.some((slot) => slot.role === part.role))
       faults.push(fault('use-without-slot', { sku, role: part.role }));
@@ -164,26 +167,12 @@ function haveFaults(catalog: Catalog, question: Question): Fault[] {
         return [fault('have-unit', { sku, expected: supply.unit, number: quantity ?? amount?.value ?? 20 })];
       return [];
     }
-    if (!isSold(catalog, sku)) return [unknownSku(catalog, sku)];
+    if (!isSold(catalog, sku)) return [noGoods(catalog, sku)];
     return amount !== undefined && quantity === undefined
       ? [fault('have-unit', { sku, expected: 'piece', number: 1 })]
       : [];
   });
 }
-
-const isSold = (catalog: Catalog, sku: string): boolean =>
-  catalog.parts.has(sku) || catalog.kits.has(sku) || catalog.packs.has(sku);
-
-const unknownSku = (catalog: Catalog, sku: string): Fault =>
-  fault('unknown-sku', {
-    sku,
-    nearest: nearest(sku, [
-      ...catalog.parts.keys(),
-      ...catalog.kits.keys(),
-      ...catalog.packs.keys(),
-      ...catalog.supplies.keys(),
-    ]),
-  });
 
 /** The wants about the fork, less those that were given up. */
 export function forkWants(catalog: Catalog, question: Question, givenUp: readonly Wish[]): ForkWants {

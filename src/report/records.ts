@@ -176,7 +176,9 @@ const supplyRecord = (catalog: Catalog, supply: Supply): CatalogRecord => ({
   meets: supply.meets,
   packs: supply.packs.flatMap((sku) => {
     const pack = catalog.packs.get(sku);
-    return pack ? [{ sku, size: amount(catalog, supply.sku, pack.size), price: priced(catalog, pack.price) }] : [];
+    if (!pack) return [];
+    const { numbers, size, price } = pack;
+    return [{ sku, numbers, size: amount(catalog, supply.sku, size), price: priced(catalog, price) }];
   }),
   hazard: supply.hazard,
 });

@@ -98,9 +98,11 @@ function entryOf(kind: Kind, record: CatalogRecord): Entry {
   };
 }
 
-/** What else a record goes by: its GTIN, its maker's and its shop's number, what is printed on it. */
-const numbersOf = ({ numbers }: CatalogRecord): readonly string[] =>
-  typeof numbers === 'object' && numbers !== null ? Object.values(numbers).map(String) : [];
+/** What else a record goes by: its GTIN, its maker's and its shop's number, what is printed on it; of a supply also those of its packs. */
+const numbersOf = ({ numbers, packs }: CatalogRecord): readonly string[] => [
+  ...(typeof numbers === 'object' && numbers !== null ? Object.values(numbers).map(String) : []),
+  ...(Array.isArray(packs) ? packs.flatMap((pack: CatalogRecord) => numbersOf(pack)) : []),
+];
 
 /** The texts at the top of a record and in lists there; what lies deeper is about other records. */
 const wordsIn = (fields: CatalogRecord): readonly string[] =>

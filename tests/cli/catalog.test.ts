@@ -122,6 +122,27 @@ describe('catalog list', () => {
     });
   });
 
+  it('by GTIN: the part that bears it, the supply of which a pack does, nothing of another kind; a mistyped one is a fault', () => {
+    const skus = (kind: string, gtin: string): readonly string[] =>
+      (
+        JSON.parse(legwork(['catalog', 'list', kind, '--gtin', gtin]).out) as { records: { sku: string }[] }
+      ).records.map(({ sku }) => sku);
+    expect(skus('parts', '2100001001926')).toEqual(['QN-AIR-192']);
+    expect(skus('parts', '02100001001926')).toEqual(['QN-AIR-192']);
+    expect(skus('supplies', '2870004001208')).toEqual(['VH-BATH-L']);
+    expect(skus('parts', '2870004001208')).toEqual([]);
+    expect(skus('chassis', '2100001001926')).toEqual([]);
+    for (const [gtin, said] of [
+      ['2100001001929', 'gtin-mistyped'],
+      ['192', 'bad-option-value'],
+    ] as const)
+      expect(legwork(['catalog', 'list', 'parts', '--gtin', gtin])).toMatchObject({
+        code: 2,
+        out: '',
+        err: expect.stringContaining(said),
+      });
+  });
+
   it('every kind: can be listed as JSON and as a table', () => {
     for (const kind of [
       'makers',

@@ -108,7 +108,7 @@ export function market(shelf: Shelf): Market {
   );
   const packs = Object.entries(shelf.supplies ?? {}).flatMap(([supply, { packs: sizes }]) =>
     Object.entries(sizes ?? {}).map(
-      ([sku, pack]): Pack => ({ sku, supply, size: pack.size, price: price(pack.price) }),
+      ([sku, pack]): Pack => ({ sku, supply, numbers: {}, size: pack.size, price: price(pack.price) }),
     ),
   );
   const rows = Object.entries(shelf.stock ?? {}).map(

@@ -161,6 +161,7 @@ export function linkSupply(reader: RecordReader<RawSupply>): {
     return {
       sku: pack.sku,
       supply: raw.sku,
+      numbers: pack.numbers ?? {},
       size: reader.amount(pack.size, raw.unit, raw.sku, ['packs', index, 'size']),
       price: reader.price(pack.price, ['packs', index, 'price']),
     };
