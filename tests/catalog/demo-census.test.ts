@@ -40,9 +40,18 @@ describe('the demo catalogue: how much there is', () => {
     expect([406, 507].some((wheel) => wheels.has(wheel))).toBe(true);
   });
 
-  it('supplies: most come in several packs', () => {
+  it('supplies: twenty come in several packs', () => {
     const several = [...catalog.supplies.values()].filter(({ packs }) => packs.length > 1);
-    expect(several.length).toBeGreaterThanOrEqual(15);
+    expect(several.length).toBeGreaterThanOrEqual(20);
+  });
+
+  it('makers: three of them build forks, one builds none and sells parts for the forks of others', () => {
+    const builders = new Set(families.map(({ maker }) => maker));
+    expect(builders.size).toBeGreaterThanOrEqual(3);
+    const others = parts.filter(
+      ({ maker, fits }) => !builders.has(maker) && fits.some(({ family }) => catalog.families.has(family)),
+    );
+    expect(others.length).toBeGreaterThan(0);
   });
 
   it('documents: each states its issue, and most records say the page', () => {
@@ -100,9 +109,9 @@ describe('the demo catalogue: every kind of fork', () => {
 });
 
 describe('the demo catalogue: bikes, notices, stock', () => {
-  it('bikes: sizes, limits by wheel, size and crown, the fork they left the works with', () => {
-    expect(bikes.filter(({ sizes }) => sizes.length > 1).length).toBeGreaterThanOrEqual(12);
-    expect(bikes.filter(({ forks }) => forks.length > 0).length).toBeGreaterThanOrEqual(20);
+  it('bikes: twenty-five in sizes, with limits and the fork they left the works with; limits by wheel, size and crown', () => {
+    const whole = bikes.filter(({ sizes, limits, forks }) => sizes.length > 1 && limits.length > 0 && forks.length > 0);
+    expect(whole.length).toBeGreaterThanOrEqual(25);
     const limits = bikes.flatMap((bike) => bike.limits);
     for (const clause of ['wheel', 'sizes', 'crown'] as const)
       expect([clause, limits.some((limit) => limit[clause] !== null)]).toEqual([clause, true]);
@@ -119,6 +128,19 @@ describe('the demo catalogue: bikes, notices, stock', () => {
 
   it('notices: one blocks, one flags', () => {
     expect(new Set([...catalog.notices.values()].map(({ blocks }) => blocks))).toEqual(new Set([true, false]));
+  });
+
+  it('shop file: an hour and a service at a flat price, tax, oil from the drum, tools at hand and some that are not', async () => {
+    const { shop } = (await loadCatalogFolder(demoFolder)).world;
+    const used = new Set([...catalog.operations.values()].flatMap(({ tools }) => tools));
+    expect([shop.rate !== null, shop.flat.size > 0, shop.tax !== null, shop.bulk.size > 0]).toEqual([
+      true,
+      true,
+      true,
+      true,
+    ]);
+    const atHand = [...used].filter((id) => shop.tools?.has(id));
+    expect([atHand.length > 20, atHand.length < used.size]).toEqual([true, true]);
   });
 
   it('stock: in EUR, reserved, out of stock, no price, a date that nobody knows, discontinued', () => {

@@ -56,6 +56,22 @@ describe('steps of the demo catalogue', () => {
     }
   });
 
+  it('torques: the torque tool that suits best is the one that the step names', () => {
+    const ranges = [...catalog.tools.values()].flatMap(({ id, torque }) =>
+      torque === null ? [] : [{ id, ...torque }],
+    );
+    const tightened = operations.flatMap(({ id, tools, fasteners }) =>
+      fasteners.map(({ name, torque }) => ({ step: `${id}, ${name}`, tools, torque })),
+    );
+    expect(tightened.length).toBeGreaterThan(60);
+    for (const { step, tools, torque } of tightened) {
+      const [best] = ranges
+        .filter(({ least, greatest }) => least <= torque && torque <= greatest)
+        .sort((one, other) => one.greatest - other.greatest);
+      expect([step, best === undefined || tools.includes(best.id)]).toEqual([step, true]);
+    }
+  });
+
   it('a step that speaks of the hook lists it among its tools', () => {
     const hooked = operations.filter(({ text }) => text.includes('the hook'));
     expect(hooked.length).toBeGreaterThan(3);
