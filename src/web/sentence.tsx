@@ -25,6 +25,10 @@ export function Sentence({ question, known, loading, onAsk }: Props) {
     if (field.current) end.current?.focus();
     field.current = false;
   }, [question]);
+  useEffect(() => {
+    // nothing is said yet: whoever opens the page can type at once
+    if (question.chassis === undefined && question.bike === undefined) end.current?.focus();
+  }, []);
   const take = (next: QuestionInput): void => {
     field.current = true;
     setSaid(null);

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -66,6 +66,26 @@ describe('README', () => {
     run([...question.split(/\s+/), '--picture', drawn]);
     expect(readFileSync(`${root}/${file}`, 'utf8')).toBe(readFileSync(drawn, 'utf8'));
     expect(readme).toContain(`](${file})`);
+  });
+
+  it('pictures: each that is shown is there, and small', () => {
+    const shown = [...readme.matchAll(/!\[([^\]]+)\]\(([^)]+)\)/g)];
+    expect(shown.length).toBeGreaterThanOrEqual(2);
+    for (const [, words = '', file = ''] of shown) {
+      expect(words.length, file).toBeGreaterThan(20);
+      expect(statSync(`${root}/${file}`).size, file).toBeLessThan(150_000);
+    }
+  });
+
+  it('the map of folders: names every folder there is, and none that is not', () => {
+    const map = readme.slice(readme.indexOf('## What is where'));
+    const named = [...map.matchAll(/^\| `([^`]+)`/gm)].map(([, path = '']) => path);
+    for (const path of named) expect([path, existsSync(`${root}/${path}`)]).toEqual([path, true]);
+    const built = ['node_modules', 'dist', 'coverage'];
+    const folders = readdirSync(root, { withFileTypes: true })
+      .filter((entry) => entry.isDirectory() && !entry.name.startsWith('.') && !built.includes(entry.name))
+      .map(({ name }) => `${name}/`);
+    expect(named).toEqual(expect.arrayContaining(folders));
   });
 
   it('package: the two commands are the scripts that package.json has', () => {

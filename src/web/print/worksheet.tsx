@@ -186,7 +186,7 @@ function BenchStep({ plan, step }: { readonly plan: PlanDocument; readonly step:
           <Box /> {name}: {text}
         </p>
       ))}
-      {step.fasteners.length > 0 ? null : <SourceNote source={step.source} />}
+      {step.fasteners.length > 0 || step.source.document === null ? null : <SourceNote source={step.source} />}
     </li>
   );
 }

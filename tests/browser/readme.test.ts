@@ -1,0 +1,52 @@
+import { readFileSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { serve, type Tried } from '../server/service.ts';
+import { launch, openCounter } from './browser.ts';
+
+const readme = readFileSync(new URL('../../README.md', import.meta.url), 'utf8');
+/** The numbered steps of the first five minutes in the browser, and the words that each says to type. */
+const STEPS = [...readme.matchAll(/^([1-5])\. (.*)$/gm)]
+  .slice(0, 5)
+  .map(([, , text = '']) => [...text.matchAll(/`([^`]+)`/g)].map(([, typed = '']) => typed));
+
+let tried: Tried;
+let browser: Browser;
+beforeAll(async () => {
+  [tried, browser] = await Promise.all([serve(), launch()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await tried.service.stop();
+});
+
+const offered = (page: Page) => page.getByRole('option').first();
+
+describe('the README in the browser', { timeout: 300_000 }, () => {
+  it('its steps, word for word: from the open page to the plan, and on to a refusal', async () => {
+    const { page, wrong, close } = await openCounter(browser, tried.service.url, 1280);
+    await page.locator('input:focus').waitFor();
+    const [fork = [], now = [], wanted = [], more = [], instead = []] = STEPS;
+    for (const [typed = ''] of [fork, now, wanted]) {
+      await page.keyboard.type(typed);
+      await offered(page).waitFor();
+      await page.keyboard.press('Enter');
+    }
+    await page.getByRole('heading', { name: 'Yes. There are 2 ways' }).waitFor();
+    expect(new URL(page.url()).search).toBe('?fork=quennet-622&now=150&travel=130');
+    expect(more.length).toBeGreaterThan(5);
+    for (const typed of more.filter((word) => word !== '85 kg')) {
+      await page.keyboard.type(typed);
+      await offered(page).waitFor();
+      await page.getByRole('combobox').fill('');
+    }
+    await page.keyboard.press('Backspace');
+    await page.getByRole('grid').waitFor();
+    await page.keyboard.type(instead.at(-1) ?? '');
+    await offered(page).waitFor();
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name: 'No. Proved impossible' }).waitFor();
+    expect(wrong).toEqual([]);
+    await close();
+  });
+});
