@@ -253,6 +253,8 @@ describe('uses', () => {
       'dallowick-brannig rotor',
       'dallowick-morrin rotor',
       'dallowick-querrel rotor',
+      'quilland-dorrin rotor',
+      'quilland-vorrel rotor',
     ]);
   });
 
