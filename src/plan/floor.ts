@@ -45,17 +45,15 @@ export function planFloors(world: World, prepared: Prepared, fork: ForkProblem):
     if (daysIn(world.market).length > MOST_LEVELS || idle > MOST_IDLE) return [floor(domains)];
     const { job, node } = below(domains);
     const one: Vector = [whole(job.labour, withAny.weigh(node)), job.minutes, withAny.days, 0, 0];
-    const several = goods.levels().flatMap(({ days, every, priced }): Vector[] => {
-      if (every.weigh(node) === Number.POSITIVE_INFINITY) return [];
+    const several: Vector[] = [];
+    for (const { days, every, priced } of goods.levels()) {
+      if (every.weigh(node) === Number.POSITIVE_INFINITY) continue;
       priced.weigh(node);
-      return withoutPrices(every.items, priced.items).map(({ lines, money }) => [
-        whole(job.labour, money),
-        job.minutes,
-        days,
-        lines,
-        0,
-      ]);
-    });
+      for (const { lines, money } of withoutPrices(every.items, priced.items))
+        several.push([whole(job.labour, money), job.minutes, days, lines, 0]);
+      // as cheap as it can be, with a price for every line: waiting longer gains nothing
+      if (several.some(([money, , , lines]) => money === one[0] && lines === 0)) break;
+    }
     idle = several.some((vector) => sameVector(vector, one)) ? idle + 1 : 0;
     return several;
   };
