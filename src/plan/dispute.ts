@@ -72,19 +72,28 @@ export function disputeOverGoods(
     source: null,
     wish: null,
   };
-  const members: readonly ForkMember[] = [...parties.members, ...work, stock];
-  const [workAt, stockAt] = [parties.members.length, members.length - 1];
+  // a wish that asks something of the build too is one member
+  const known = new Map(
+    parties.members.flatMap(({ wish }, at) => (wish === null ? [] : [[nameOf(wish), at] as const])),
+  );
+  const more = work.filter(({ wish }) => wish !== null && !known.has(nameOf(wish)));
+  const members: readonly ForkMember[] = [...parties.members, ...more, stock];
+  const [moreAt, stockAt] = [parties.members.length, members.length - 1];
+  more.forEach(({ wish }, at) => {
+    if (wish !== null) known.set(nameOf(wish), moreAt + at);
+  });
+  const holdsWish = (held: ReadonlySet<number>, wish: Wish): boolean => held.has(known.get(nameOf(wish)) ?? stockAt);
   const asked = new Map<string, Obtaining>();
   const canStand: Oracle = (held) => {
     const holds = parties.holdsOf(held);
     if (!held.has(stockAt)) return canBuild(fork, holds, budget);
-    const given = work.flatMap(({ wish }, at) => (wish && !held.has(workAt + at) ? [wish] : []));
-    const key = work.map((_member, at) => held.has(workAt + at)).join(' ');
+    const given = work.flatMap(({ wish }) => (wish && !holdsWish(held, wish) ? [wish] : []));
+    const key = given.map(nameOf).join('|');
     const obtaining = asked.get(key) ?? new Obtaining(world, withoutWishes(world, prepared, given), fork);
     asked.set(key, obtaining);
     return obtaining.canObtain(holds, budget);
   };
-  const order = [...parties.order, ...work.map((_member, at) => workAt + at)];
+  const order = [...parties.order, ...more.map((_member, at) => moreAt + at)];
   return { dispute: { members, order, canStand }, stockAt };
 }
 

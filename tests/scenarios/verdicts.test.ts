@@ -93,6 +93,18 @@ describe('stock, quennet-622 from 150 to 130 mm', () => {
       expect.arrayContaining(['want want-travel', 'stock not-obtainable']),
     );
   });
+  // the slot may stay empty, so the wish asks something of the build and of the purchase: it is one wish for all that
+  it('a slot that may be empty cannot be renewed: the wish stands in the conflict once, and giving it up is no answer', async () => {
+    const loaded = await loadDemoWith({ stock: [gone('QN-VS'), gone('QN-KIT-VS3'), gone('QN-KIT-192')] });
+    const wants = { renew: ['volume-spacers'] };
+    const { status, refusal } = askIn(loaded, { chassis: 'quennet-622', travelNow: 150, wants });
+    const shown = refusal?.conflicts.map((conflict) => conflict.map(({ kind, code }) => `${kind} ${code}`));
+    expect([status, shown, refusal?.instead]).toEqual([
+      'not-obtainable',
+      [['want want-renew', 'stock not-obtainable']],
+      [],
+    ]);
+  });
 });
 
 describe('step limit', () => {
