@@ -8,7 +8,7 @@ import express, {
 } from 'express';
 import helmet from 'helmet';
 import type { Logger } from 'pino';
-import { pinoHttp } from 'pino-http';
+import { account } from './account.ts';
 import { bodyReader, problemOfError } from './body.ts';
 import type { Desk } from './desk.ts';
 import { entityTag, isAny, knownTag } from './entity-tag.ts';
@@ -35,7 +35,7 @@ export interface Parts {
 
 /** The chain that every request goes through, and the addresses behind it. */
 export function makeApp(parts: Parts, questions: readonly Operation[] = QUESTIONS): Express {
-  const { settings, log } = parts;
+  const { settings, metrics, log } = parts;
   const app = express();
   app.disable('x-powered-by');
   // entity tags come from the question, not from a hash over the answer
@@ -45,12 +45,18 @@ export function makeApp(parts: Parts, questions: readonly Operation[] = QUESTION
   app.set('case sensitive routing', true);
   app.set('strict routing', true);
   const limits = makeLimits(settings);
-  app.use(timed(parts));
-  if (settings.log !== 'silent') app.use(pinoHttp({ logger: log, ...LOGGED }));
+  app.use(account(metrics, log));
   app.use(SECURITY);
-  app.use(
-    cors({ origin: [...settings.origins], methods: ['GET', 'HEAD', 'POST'], maxAge: 86_400, preflightContinue: true }),
-  );
+  // where no other origin may read, an answer is the same for all of them
+  if (settings.origins.length > 0)
+    app.use(
+      cors({
+        origin: [...settings.origins],
+        methods: ['GET', 'HEAD', 'POST'],
+        maxAge: 86_400,
+        preflightContinue: true,
+      }),
+    );
   app.use(limits.all);
   for (const [path, operations] of byPath(questions)) {
     const route = app.route(path.replaceAll(/\{(\w+)\}/g, ':$1'));
@@ -96,33 +102,6 @@ const SECURITY = helmet({
   // the service itself speaks plain HTTP: whoever puts TLS in front of it says so
   strictTransportSecurity: false,
 });
-
-const LOGGED = {
-  autoLogging: { ignore: (request: { readonly url?: string | undefined }) => QUIET.has(request.url ?? '') },
-  serializers: {
-    req: ({ id, method, url, remoteAddress }: Readonly<Record<string, unknown>>) => ({
-      id,
-      method,
-      url,
-      remoteAddress,
-    }),
-    res: ({ statusCode }: Readonly<Record<string, unknown>>) => ({ statusCode }),
-  },
-};
-const QUIET = new Set(['/health', '/ready', '/metrics']);
-
-/** Counts a request when its answer is out, by the operation that it turned out to be. */
-const timed =
-  ({ metrics }: Parts): RequestHandler =>
-  (_request, response, next) => {
-    const begun = process.hrtime.bigint();
-    response.once('close', () => {
-      const name: unknown = response.locals.operation;
-      const seconds = Number(process.hrtime.bigint() - begun) / 1e9;
-      metrics.answered(typeof name === 'string' ? name : 'none', response.statusCode, seconds);
-    });
-    next();
-  };
 
 const accepts =
   ({ content }: Operation): RequestHandler =>

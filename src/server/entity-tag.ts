@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 import { VERSION } from '../cli/version.ts';
 import type { Edition } from './edition.ts';
 
@@ -7,7 +7,7 @@ import type { Edition } from './edition.ts';
  * shop, the address and the question. The same tag therefore means the same bytes, without working them out.
  */
 export function entityTag(edition: Edition, operation: string, key: string): string {
-  const digest = createHash('sha256').update(`${VERSION}\0${edition.hash}\0${operation}\0${key}`).digest('base64url');
+  const digest = hash('sha256', `${VERSION}\0${edition.hash}\0${operation}\0${key}`, 'base64url');
   return `"${digest.slice(0, 27)}"`;
 }
 

@@ -8,6 +8,8 @@ import { start } from '../../src/server/start.ts';
 
 /** A JSON answer of about the size of a verdict that costs nothing to work out. */
 const CONSTANT = `${JSON.stringify({ verdict: 'fits', padding: 'x'.repeat(900) }, null, 2)}\n`;
+/** Made once, as the schemas of the service are. */
+const NOTHING = z.strictObject({});
 const constant: Operation = {
   id: 'constant',
   method: 'get',
@@ -19,7 +21,7 @@ const constant: Operation = {
   output: z.unknown(),
   content: 'application/json',
   problems: [],
-  understand: ({ query }) => understood(z.strictObject({}), query, () => textReply(CONSTANT)),
+  understand: ({ query }) => understood(NOTHING, query, () => textReply(CONSTANT)),
 };
 
 /** What is measured, in a process of its own: the service with a constant answer beside its own, or Express with one route and nothing else. */
