@@ -89,4 +89,6 @@ export interface Service {
   readonly name: string;
   readonly operations: readonly string[];
   readonly every: Minutes | null;
+  /** True where it puts the fork onto a bike. */
+  readonly onto: boolean;
 }

@@ -319,6 +319,7 @@ export interface RawService {
   readonly name: string;
   readonly operations: readonly string[];
   readonly every?: string;
+  readonly onto?: boolean;
   readonly source?: RawSource;
 }
 export interface RawShop {

@@ -242,7 +242,7 @@ export const answerSchema = z.strictObject({
   /** What is true of the question as a whole, whether or not there is a plan. */
   flags: z.array(flagSchema),
   plans: z.array(planSchema),
-  /** Services that go well with the job: what each would add to the recommended plan. */
+  /** Services that go well with the job: what each would add to the recommended plan, or would come to where there is nothing else to do. */
   offers: z.array(
     z.strictObject({
       service: z.string(),

@@ -56,13 +56,16 @@ function work(world: World, prepared: Prepared): Answer {
   const fork = forkProblem(world.catalog, prepared.now, prepared.wants, question, 'narrow');
   const mayStay = satisfiedByNow(prepared, fork);
   const flags = mayStay ? stayingFlags(world, prepared, fork) : [];
-  const stays = (): Answer => answer(world, prepared, { status: 'nothing-to-do', complete: true, flags });
+  const stays = (): Answer => {
+    const offers = serviceOffers(world, prepared, fork, null, budget);
+    return answer(world, prepared, { status: 'nothing-to-do', complete: offers !== null, offers: offers ?? [], flags });
+  };
   if (mayStay && silencesOf(fork, asItIs(fork)).length === 0) return stays();
   const result = searchPlans(world, prepared, fork, budget);
   const complete = result.end === 'whole';
   const candidates = mayStay ? result.candidates.filter((candidate) => !isIdle(candidate)) : result.candidates;
   if (candidates.length > 0) {
-    const offers = complete ? serviceOffers(world, prepared, fork, candidates, budget) : null;
+    const offers = complete ? serviceOffers(world, prepared, fork, recommended(prepared, candidates), budget) : null;
     const looks = new Looks(world, prepared, fork, budget);
     const plans = assemblePlans(world, prepared, looks, candidates);
     return answer(world, prepared, {
@@ -182,19 +185,22 @@ function answer(world: World, prepared: Prepared, outcome: Outcome): Answer {
   };
 }
 
-/** Services of the family that were not asked for: what each would add to the recommended plan. Null where the steps ran out on the way. */
+/**
+ * Services of the family that were not asked for: what each would add to the recommended plan. One that puts the fork onto a bike is offered where one is
+ * named, and alone where nothing else is to be done: what it costs then. Null where the steps ran out on the way.
+ */
 function serviceOffers(
   world: World,
   prepared: Prepared,
   asked: ForkProblem,
-  candidates: readonly Candidate[],
+  best: Candidate | null,
   budget: StepBudget,
 ): Answer['offers'] | null {
-  const best = recommended(prepared, candidates);
-  if (!best) return [];
+  const isNamed = prepared.question.onto !== undefined;
   const services = listsOf(world.catalog)
     .servicesOf(prepared.family.id)
-    .filter(({ id }) => !prepared.wants.services.includes(id));
+    .filter(({ id, onto }) => !prepared.wants.services.includes(id) && (onto ? isNamed : best !== null));
+  const [before, minutesBefore] = best?.vector ?? [0, 0];
   const offers: Answer['offers'][number][] = [];
   for (const { id, name } of services) {
     const wants = { ...prepared.question.wants, service: [...prepared.question.wants.service, id] };
@@ -203,15 +209,15 @@ function serviceOffers(
     const fork = opensNoMore(asked, again.wants)
       ? asked
       : forkProblem(world.catalog, prepared.now, again.wants, question, 'narrow');
-    const more = bestValue(world, again, fork, { known: fork === asked ? best.values : null }, budget);
+    const more = bestValue(world, again, fork, { known: fork === asked && best ? best.values : null }, budget);
     if (more === 'stopped') return null;
     if (more === 'none') continue;
     const [total, minutes, days, unpriced] = more;
     offers.push({
       service: id,
       name,
-      money: money(world, minor(total - best.vector[0])),
-      minutes: minutes - best.vector[1],
+      money: money(world, minor(total - before)),
+      minutes: minutes - minutesBefore,
       days: Number.isFinite(days) ? days : null,
       atLeast: unpriced > 0 || !world.hasShop,
     });

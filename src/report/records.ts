@@ -49,12 +49,13 @@ export const RECORDS: Readonly<Record<string, (catalog: Catalog) => readonly Cat
     [...catalog.tools.values()].map(({ id, name, size, price }) => ({ id, name, size, price: priced(catalog, price) })),
   operations: ({ operations }) => [...operations.values()].map(operationRecord),
   services: ({ services }) =>
-    [...services.values()].map(({ id, name, families, operations, every }) => ({
+    [...services.values()].map(({ id, name, families, operations, every, onto }) => ({
       id,
       name,
       families,
       operations,
       every: hours(every),
+      onto,
     })),
   bikes: ({ bikes }) =>
     [...bikes.values()].map((bike) => ({

@@ -54,7 +54,10 @@ export function AnswerView({ answer, question, asked, known, currency, way, addr
           </div>
         </div>
       ) : (
-        <Flags flags={answer.flags} question={question} onAsk={onAsk} />
+        <>
+          <Offers answer={answer} currency={currency} question={question} onAsk={onAsk} />
+          <Flags flags={answer.flags} question={question} onAsk={onAsk} />
+        </>
       )}
     </>
   );

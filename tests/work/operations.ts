@@ -70,7 +70,7 @@ export const catalogOf = (
   services: new Map(
     Object.entries(services).map(([id, listed]): [string, Service] => [
       id,
-      { id, families: ['bench'], name: id, operations: listed, every: null },
+      { id, families: ['bench'], name: id, operations: listed, every: null, onto: false },
     ]),
   ),
   bikes: new Map(),

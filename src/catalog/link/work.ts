@@ -141,5 +141,6 @@ export function linkService(reader: RecordReader<RawService>): Service {
     name: raw.name,
     operations: raw.operations.filter((id, index) => reader.refer('operations', id, ['operations', index])),
     every: reader.optional('time', raw.every, ['every']),
+    onto: raw.onto ?? false,
   };
 }

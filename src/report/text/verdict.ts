@@ -54,7 +54,12 @@ function nothingWords(scene: Scene): string {
   const { wants, onto, ontoSize } = scene.answer.question;
   const { phrases } = scene.language;
   if (wantList(scene, wants).length > 0) return phrases.alreadySo;
-  return onto === undefined ? phrases.nothingWished : phrases.suitsAlready(bikeWords(scene, onto, ontoSize));
+  if (onto === undefined) return phrases.nothingWished;
+  const { currency } = scene.catalog;
+  const offers = scene.answer.offers.map(({ name, money, minutes, days, atLeast, service }) =>
+    phrases.comesTo(name, `${atLeast ? 'at least ' : ''}${money} ${currency}`, minutes, phrases.ready(days), service),
+  );
+  return phrases.suitsAlready(bikeWords(scene, onto, ontoSize), offers);
 }
 
 function no(scene: Scene): string[] {

@@ -38,7 +38,9 @@ export interface Phrases {
   readonly nothingWished: string;
   /** A service that makes the plan cheaper: its name, what is saved, and its id. */
   readonly cheaperAsService: (name: string, less: string, service: string) => string;
-  readonly suitsAlready: (bike: string) => string;
+  readonly comesTo: (name: string, sum: string, minutes: number, ready: string, service: string) => string;
+  /** `offers`: what putting it there comes to. */
+  readonly suitsAlready: (bike: string, offers: readonly string[]) => string;
   readonly alreadySo: string;
   readonly stoppedByNotice: string;
   /** A look or a measurement that tells cases apart, with what it shows in each. */

@@ -172,3 +172,48 @@ describe('axle-to-crown above the limit of the frame, quennet-622 at 150 mm onto
     expect(plan.effects.axleToCrown).toMatchObject({ from: 538, to: 528 });
   });
 });
+
+describe('as it is, quennet-622 at 150 mm onto dallowick-brannig, size m', () => {
+  const asItIs = { chassis: 'quennet-622', travelNow: 150, onto: 'dallowick-brannig', ontoSize: 'm' };
+  const service = ['quennet-onto-bike'];
+  // 5 + 5 + 4 + 9 + 4 + 6 + 8 = 41 min 47.15; bearing grease 4 g 6.50, gloves 0.60, two towels 1.60: 8.70. Total 55.85.
+  const alone = { service: 'quennet-onto-bike', money: '55.85', minutes: 41, days: 0, atLeast: false };
+
+  it('nothing is to be done to it, and putting it there is offered by what it comes to', async () => {
+    const answer = await askDemo(asItIs);
+    expect([answer.status, answer.complete, answer.plans]).toEqual(['nothing-to-do', true, []]);
+    expect(answer.offers).toEqual([{ ...alone, name: 'Put the fork onto the bike' }]);
+  });
+
+  it('asked for: stem, race and fork in their order, each with its page, and the bike as it was drawn', async () => {
+    const plan = onlyPlan(await askDemo({ ...asItIs, wants: { service } }));
+    expect([changes(plan), money(plan), plan.minutes]).toEqual([[], ['0.00', '8.70', '47.15', '55.85'], 41]);
+    expect(steps(plan)).toEqual([
+      ...['quennet-look-over', 'bike-stem-off', 'bike-fork-out', 'bike-fork-over', 'bike-fork-in', 'bike-stem-on'],
+      'quennet-hand-over',
+    ]);
+    expect(plan.steps.filter(({ source }) => source.page === null)).toEqual([]);
+    expect(plan.steps.flatMap(({ fasteners }) => fasteners.map(({ name, torque }) => `${name} ${torque}`))).toEqual([
+      'stem clamp bolt 5 N·m',
+      'wheel axle 13 N·m',
+      'calliper bolt 8 N·m',
+    ]);
+    expect(plan.effects.geometry?.headAngle).toMatchObject({ from: 65.5, to: 65.5 });
+  });
+
+  // 60 + 28 = 88 min; 69.00 + 32.20 = 101.20. The bearing grease comes on top, 6.50: 38.70 more.
+  it('with another travel: offered by what it adds; the steps at both ends are done once', async () => {
+    const answer = await askDemo({ ...asItIs, wants: { travel: 140 } });
+    const offer = answer.offers.find((one) => one.service === 'quennet-onto-bike');
+    expect(offer).toMatchObject({ money: '38.70', minutes: 28, days: 0 });
+    const plan = onlyPlan(await askDemo({ ...asItIs, wants: { travel: 140, service } }));
+    expect([plan.minutes, steps(plan).filter((id) => id === 'quennet-look-over').length]).toEqual([88, 1]);
+  });
+
+  it('no bike named: it is not offered, and can be asked for all the same', async () => {
+    const { onto: _onto, ontoSize: _size, ...without } = asItIs;
+    const answer = await askDemo({ ...without, wants: { travel: 140 } });
+    expect(answer.offers.map((one) => one.service)).toEqual(['quennet-lower-leg-service', 'quennet-spring-service']);
+    expect(onlyPlan(await askDemo({ ...without, wants: { service } })).minutes).toBe(41);
+  });
+});

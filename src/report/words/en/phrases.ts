@@ -89,8 +89,14 @@ export const phrases: Phrases = {
     'Oil near rotor or pads means new pads: wheel and pads out, or covered. Solvents: fresh air, no flame. Dispose of waste by local rules.',
   ],
   nothingWished: 'Nothing was wished for. Ask for something, for instance --travel 130 or --service NAME.',
-  suitsAlready: (bike) =>
-    `The fork goes onto ${bike} as it is. Moving it over (stem, crown race, wheel, brake) is work on the bikes: it is neither described nor priced here, and the bike's angles are worked out only where the fork changes.`,
+  suitsAlready: (bike, offers) =>
+    `The fork goes onto ${bike} as it is. ${
+      offers.length === 0
+        ? 'Putting it there (stem, crown race, wheel, brake) is work that this catalogue does not describe, so it is not priced here.'
+        : `Putting it there is work by itself. ${offers.join(' ')}`
+    }`,
+  comesTo: (name, sum, minutes, ready, service) =>
+    `${name}: ${sum}, ${minutes} min, ${ready}; ask with --service ${service}.`,
   cheaperAsService: (name, less, service) => `Add --service ${service}: as ${name} it comes to ${less}.`,
   alreadySo: 'The fork is as wished already.',
   stoppedByNotice: 'NO. A notice on this fork comes before any plan, so none was worked out.',
