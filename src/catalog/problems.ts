@@ -81,6 +81,14 @@ export interface ProblemParams {
   };
   'bike-fork-without-build': { readonly bike: string; readonly fork: string; readonly fault: string };
   'bike-fork-breaks-rule': { readonly on: string; readonly fork: string } & BrokenRule;
+  'drawing-contradicts': {
+    readonly bike: string;
+    readonly sizes: readonly string[];
+    readonly measure: 'stack' | 'wheelbase';
+    /** As drawn and as worked out, mm. */
+    readonly drawn: number;
+    readonly worked: number;
+  };
   'travel-out-of-reach': {
     readonly sku: string;
     readonly chassis: string;

@@ -3,6 +3,7 @@ import { bikeDoubts, bikeProblems } from './bikes.ts';
 import { bodyDoubts } from './bodies.ts';
 import { buildProblems } from './builds.ts';
 import { clauseDoubts } from './clauses.ts';
+import { drawingDoubts } from './drawings.ts';
 import { factoryDoubts } from './factory.ts';
 import { oilDoubts } from './oils.ts';
 import { partProblems } from './parts.ts';
@@ -34,6 +35,7 @@ export function doubts(catalog: Catalog): readonly Problem[] {
     ...bodyDoubts(catalog),
     ...factoryDoubts(catalog),
     ...bikeDoubts(catalog),
+    ...drawingDoubts(catalog),
     ...reachDoubts(catalog).filter(
       ({ code, params: { sku } }) => code !== 'travel-out-of-reach' || !explained.has(sku),
     ),

@@ -3,6 +3,22 @@ import type { Broken } from './broken-demo.ts';
 /** A broken copy of the demo catalogue for each thing that is said of chassis, builds and bikes. */
 export const BROKEN_FORKS: readonly Broken[] = [
   {
+    code: 'drawing-contradicts',
+    what: 'a stack that head tube and fork do not come to',
+    file: 'bikes-quilland.yaml',
+    from: 'stack: 609 mm',
+    to: 'stack: 621 mm',
+    at: '- sizes: [m]\n        head-angle: 65.2 deg\n',
+  },
+  {
+    code: 'drawing-contradicts',
+    what: 'a wheelbase of another frame',
+    file: 'bikes-quilland.yaml',
+    from: 'wheelbase: 1206 mm',
+    to: 'wheelbase: 1260 mm',
+    at: '- sizes: [m]\n        head-angle: 65.2 deg\n',
+  },
+  {
     code: 'build-travel',
     what: 'a build at a travel that its cartridge does not give',
     file: 'quennet.yaml',
@@ -81,6 +97,8 @@ export const BROKEN_FORKS: readonly Broken[] = [
     from: 'wheel: 584\n    tyre: 65-584\n',
     to: 'wheel: 584\n    tyre: 70-584\n',
     at: '- { chassis: quennet-584, travel: 160 mm,',
+    // the larger wheel no longer goes with the drawing
+    follows: ['drawing-contradicts'],
   },
   {
     code: 'axle-to-crown-too-short',

@@ -9,6 +9,7 @@ type DoubtCode =
   | 'factory-part-without-clause'
   | 'bike-fork-without-build'
   | 'bike-fork-breaks-rule'
+  | 'drawing-contradicts'
   | 'travel-out-of-reach'
   | 'travel-outside-range'
   | 'axle-to-crown-too-short'
@@ -168,6 +169,15 @@ export const doubtProblems: WordsTable<Pick<ProblemParams, DoubtCode>> = {
       least: 120,
       greatest: 140,
     },
+  },
+  'drawing-contradicts': {
+    say: ({ bike, sizes, measure, drawn, worked }) =>
+      `${bike}${sizes.length === 0 ? '' : `, size ${orList(sizes)}`}: the drawing has a ${measure} of ${drawn} mm, and reach, head tube, fork and angles come to ${worked} mm.`,
+    meaning:
+      'Stack and wheelbase of a drawing follow from the rest of it: head tube, lower cup, fork, head angle, chainstay, drop and wheels. More than 5 mm apart, one of these is wrong.',
+    way: () =>
+      'Compare each value with the drawing. Drawn with another fork, it says so by axle-to-crown and offset in the row.',
+    example: { bike: 'example-trail', sizes: ['m'], measure: 'stack', drawn: 601, worked: 612 },
   },
   'travel-out-of-reach': {
     say: ({ sku, chassis, travel, rules }) =>
