@@ -54,7 +54,7 @@ export async function runCatalogCheck(given: Given, io: Io): Promise<ExitCode> {
     asText(
       wrapped(
         page,
-        `${page.paint('good', 'Sound')}: ${catalog?.name ?? path} in ${path}: ${counts.join(', ')}; ${beside.join(', ')}.`,
+        `${problems.length === 0 ? page.paint('good', 'Sound') : page.paint('warn', 'Usable')}: ${catalog?.name ?? path} in ${path}: ${counts.join(', ')}; ${beside.join(', ')}.`,
       ),
     ),
   );

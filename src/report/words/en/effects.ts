@@ -63,8 +63,11 @@ export const effect: EffectPhrases = {
   workedOut: ({ sag, frontShare }, before, after) =>
     `worked out for ${percent(sag)} of sag with ${percent(frontShare)} of the weight on the fork: ${pressures(before, after)}; a starting point, read the sag and set it right by that`,
   coilSag: ({ mass }, sag, share) => `sag under ${mass} kg with kit: ${change(sag)}, ${percent(share)} of the travel`,
-  end: ({ mass, named }, force, ratio, sag) =>
-    `force at the end of the stroke ${change(force)}: ${ratio.from === null || ratio.from === ratio.to ? '' : `${ratio.from} -> `}${ratio.to ?? 'not known'} times the ${sag} N at sag, in a hard hit${named ? '' : ` (reckoned with ${mass} kg; give --rider-mass for a starting pressure)`}`,
+  end: ({ mass, named }, force, ratio, sag) => {
+    if (ratio.to !== null && ratio.to < 1)
+      return `force at the end of the stroke ${change(force)}: less than the ${sag} N that ${mass} kg put on the fork${named ? ', so the coil is too soft for this rider' : ' (nobody is named; give --rider-mass)'}`;
+    return `force at the end of the stroke ${change(force)}: ${ratio.from === null || ratio.from === ratio.to ? '' : `${ratio.from} -> `}${ratio.to ?? 'not known'} times the ${sag} N at sag, in a hard hit${named ? '' : ` (reckoned with ${mass} kg; give --rider-mass for a starting pressure)`}`;
+  },
   spacers: ({ fitted, makers, keeps, nearest, reach }) => {
     const whose = makers === null ? '' : fitted === makers ? ", the maker's count" : `, the maker's count is ${makers}`;
     const kept =
