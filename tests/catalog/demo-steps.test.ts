@@ -72,6 +72,12 @@ describe('steps of the demo catalogue', () => {
     }
   });
 
+  it('every step says in words what is done, and cites a document with its page', () => {
+    expect(operations.filter(({ text }) => text.trim() === '').map(({ id }) => id)).toEqual([]);
+    const uncited = operations.filter(({ source }) => source.document === null || source.page === null);
+    expect(uncited.map(({ id }) => id)).toEqual([]);
+  });
+
   it('a step that speaks of the hook lists it among its tools', () => {
     const hooked = operations.filter(({ text }) => text.includes('the hook'));
     expect(hooked.length).toBeGreaterThan(3);
