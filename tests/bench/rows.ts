@@ -28,13 +28,9 @@ export const ROWS: Readonly<Record<string, (world: World) => Promise<readonly st
       `  the solver takes ${ratios.median.toFixed(0)} times ours at the median, ${ratios.least.toFixed(1)} times at the least`,
     ];
   },
-  sizes: async () =>
-    [1000, 10_000, 100_000].flatMap((size) => {
-      const { parts, plan, heap, link, fromCache } = sizeTimes(size);
-      return [
-        `plan beside ${parts} parts: ${shown(plan)}; linked in ${link.toFixed(0)} ms, from the cache's form in ${fromCache.toFixed(0)} ms, ${heap.toFixed(0)} MiB`,
-      ];
-    }),
+  'size-1k': async () => sizeRow(1000),
+  'size-10k': async () => sizeRow(10_000),
+  'size-100k': async () => sizeRow(100_000),
   verdicts: async () => {
     const { engine, map, packed, sqlite } = verdictRates();
     const million = (rate: number): string => `${(rate / 1e6).toFixed(2)} M/s`;
@@ -44,6 +40,13 @@ export const ROWS: Readonly<Record<string, (world: World) => Promise<readonly st
   },
   reach: async (world) => [`reach map, all cells of a chassis: ${shown(reachTimes(world))}`],
 };
+
+function sizeRow(size: number): readonly string[] {
+  const { parts, plan, heap, link, fromCache } = sizeTimes(size);
+  return [
+    `plan beside ${parts} parts: ${shown(plan)}; linked in ${link.toFixed(0)} ms, from the cache's form in ${fromCache.toFixed(0)} ms, ${heap.toFixed(0)} MiB`,
+  ];
+}
 
 function gridRow(
   name: string,

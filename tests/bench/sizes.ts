@@ -10,6 +10,9 @@ import { questionsFor } from '../generator/questions.ts';
 import { cpuMilliseconds, type Samples, sampled } from './measure.ts';
 import { fitmentOf } from './peers.ts';
 
+/** Rounds of a question to warm up, and those of which the median counts. */
+const [WARM_UP, ROUNDS] = [4, 5];
+
 /** Plans in a catalogue of about so many parts, and what it weighs. */
 export interface SizeTimes {
   readonly parts: number;
@@ -41,13 +44,14 @@ export function sizeTimes(parts: number): SizeTimes {
     const reply = ask(world, question);
     return reply.kind === 'answer' && reply.answer.status === 'answered';
   });
-  const rounds = [0, 1].map(() =>
-    answered.map((question) => {
+  const medians = answered.map((question) => {
+    const rounds = Array.from({ length: WARM_UP + ROUNDS }, () => {
       world.market.remembered.clear();
       return cpuMilliseconds(() => ask(world, question));
-    }),
-  );
-  return { parts: world.catalog.parts.size, plan: sampled(rounds.at(-1) ?? []), heap, link, fromCache };
+    });
+    return sampled(rounds.slice(WARM_UP)).median;
+  });
+  return { parts: world.catalog.parts.size, plan: sampled(medians), heap, link, fromCache };
 }
 
 /** MiB in use once the garbage is gone. */
