@@ -1,11 +1,17 @@
 import { parse } from 'yaml';
 import { ask, type QuestionInput } from '../../src/plan/index.ts';
+import { searchPlans } from '../../src/plan/search.ts';
+import { StepBudget } from '../../src/solve/index.ts';
 import type { Generated } from '../generator/catalogue.ts';
 import { modelOf } from '../mip/model.ts';
 import { highsSolver } from '../mip/solver.ts';
 import { QUESTIONS } from '../scenarios/counter/questions.ts';
 import { demoFolder, loadCatalogFolder } from '../support/demo.ts';
+import { readyFor, STEP_LIMIT } from './grids.ts';
 import { cpuMilliseconds, type Samples, sampled } from './measure.ts';
+
+/** Rounds of a question before those that count. */
+const WARM_UP = 10;
 
 /** When what was bought before is forgotten: before each round of all questions, as at the start of a day, or before each question. */
 export type Forgets = 'each-round' | 'each-question';
@@ -30,6 +36,45 @@ export async function counterTimes(
   return new Map([...times].map(([name, all]) => [name, sampled(all)]));
 }
 
+/** What a plan is: whole front, purchases and tie-break, of every counter question that there is one for. */
+export interface FrontTimes {
+  readonly count: number;
+  /** From the question to the front. */
+  readonly plan: Samples;
+  /** Of that the search, the question being a problem already. */
+  readonly search: Samples;
+}
+
+export async function frontTimes(rounds: number): Promise<FrontTimes> {
+  const { world } = await loadCatalogFolder(demoFolder);
+  const answered = (Object.values(QUESTIONS) as readonly QuestionInput[]).filter((question) => {
+    const reply = ask(world, question);
+    return reply.kind === 'answer' && reply.answer.status === 'answered';
+  });
+  const medianOf = (work: () => unknown): number =>
+    sampled(
+      Array.from({ length: WARM_UP + rounds }, () => {
+        world.market.remembered.clear();
+        return cpuMilliseconds(work);
+      }).slice(WARM_UP),
+    ).median;
+  const both = answered.map((question) => {
+    const { prepared, fork } = readyFor(world, question);
+    return {
+      plan: medianOf(() => {
+        const ready = readyFor(world, question);
+        return searchPlans(world, ready.prepared, ready.fork, new StepBudget(STEP_LIMIT));
+      }),
+      search: medianOf(() => searchPlans(world, prepared, fork, new StepBudget(STEP_LIMIT))),
+    };
+  });
+  return {
+    count: both.length,
+    plan: sampled(both.map(({ plan }) => plan)),
+    search: sampled(both.map(({ search }) => search)),
+  };
+}
+
 /** Counter questions that the answer is no to: the refusal whole, with conflicts and ways out. */
 export async function refusalTimes(rounds: number): Promise<{ readonly count: number; readonly times: Samples }> {
   const { world } = await loadCatalogFolder(demoFolder);
@@ -47,7 +92,7 @@ export async function refusalTimes(rounds: number): Promise<{ readonly count: nu
   return { count: refused.length, times: sampled(medians) };
 }
 
-/** The engine's whole answer against a mixed-integer solver that proves the least total alone, question by question. */
+/** The engine's whole front against a mixed-integer solver that proves the least total alone, question by question; the models of both are built apart. */
 export interface AgainstSolver {
   /** Questions of which the encoding knows all that matters: it comes to the engine's least total, or to none where the engine refuses. */
   readonly count: number;
@@ -56,9 +101,6 @@ export interface AgainstSolver {
   /** How many times the engine's time the solver takes. */
   readonly ratios: Samples;
 }
-
-/** Rounds of a question before those that count. */
-const WARM_UP = 10;
 
 /** The encoding of tests/mip knows no bikes, generations, notices or replaced numbers: questions in which these matter are left out, and counted by that. */
 export async function againstSolver(rounds: number): Promise<AgainstSolver> {
@@ -85,9 +127,14 @@ export async function againstSolver(rounds: number): Promise<AgainstSolver> {
       return plans.length === 0 ? null : Math.min(...plans.map(({ money }) => Math.round(Number(money.total) * 100)));
     };
     if (solve() !== answer()) continue;
-    for (let warm = 0; warm < WARM_UP; warm++) [solve(), answer()];
+    const { prepared, fork } = readyFor(world, question);
+    const front = (): unknown => {
+      world.market.remembered.clear();
+      return searchPlans(world, prepared, fork, new StepBudget(STEP_LIMIT));
+    };
+    for (let warm = 0; warm < WARM_UP; warm++) [solve(), front()];
     const times = Array.from({ length: rounds }, () => ({
-      engine: cpuMilliseconds(answer),
+      engine: cpuMilliseconds(front),
       solver: cpuMilliseconds(solve),
     }));
     pairs.push({

@@ -33,7 +33,7 @@ export interface GridTimes {
 }
 
 /** Search steps after which an instance counts as stopped. */
-const STEP_LIMIT = 1_000_000;
+export const STEP_LIMIT = 1_000_000;
 /** Rounds of which the median counts. */
 const ROUNDS = 5;
 
