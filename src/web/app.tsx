@@ -47,7 +47,7 @@ export function App() {
       {opened ? null : <Waiting />}
       <div hidden={!opened}>
         <Sentence question={question} known={known} loading={loading} onAsk={onAsk} />
-        {named ? <Views place={place} shown={shown} /> : null}
+        {named ? <Views place={place} shown={shown} known={known} /> : null}
         <main id="answer" tabIndex={-1}>
           {named ? (
             <Below
@@ -106,18 +106,37 @@ const isSettled = ({ kind }: Heard<unknown>): boolean => kind === 'here' || kind
 const titlesOf = (heard: Heard<Listing<DocumentRecord>>): ReadonlyMap<string, DocumentRecord> =>
   new Map(heard.kind === 'here' ? heard.value.records.map((one) => [one.id, one] as const) : []);
 
-function Views({ place, shown }: { readonly place: Place; readonly shown: View }) {
-  const views: readonly View[] = wishes(place.question) ? VIEWS : ['map'];
+interface ViewsProps {
+  readonly place: Place;
+  readonly shown: View;
+  readonly known: Known;
+}
+
+/** The views of a question. Where there is no plan nothing is to be printed: what would be a link stands there as a word. */
+function Views({ place, shown, known }: ViewsProps) {
+  const { question } = place;
+  const settled = readyToAsk(question, known);
+  const answer = useAnswer<AnswerDocument>(settled && shown !== 'map' ? questionPath('plan', settled) : null);
+  const planless = answer.kind === 'here' && answer.value.plans.length === 0;
+  const views: readonly View[] = wishes(question) ? VIEWS : ['map'];
   return (
     <nav aria-label={words.viewsName}>
-      {views.map((view) => (
-        <a key={view} href={addressOf({ ...place, view })} aria-current={view === shown ? 'page' : undefined}>
-          {words.views[view]}
-        </a>
-      ))}
+      {views.map((view) =>
+        planless && SHEETS.has(view) && view !== shown ? (
+          <span key={view} class="quiet">
+            {words.views[view]}
+          </span>
+        ) : (
+          <a key={view} href={addressOf({ ...place, view })} aria-current={view === shown ? 'page' : undefined}>
+            {words.views[view]}
+          </a>
+        ),
+      )}
     </nav>
   );
 }
+
+const SHEETS: ReadonlySet<View> = new Set(['worksheet', 'pick-list', 'quote']);
 
 function Start() {
   return (

@@ -63,6 +63,14 @@ export function Bill({ plan, onWhy }: { readonly plan: PlanDocument; readonly on
   );
 }
 
+/** What is bought, with how much is in a pack of it. */
+export function goodsName({ name, packs, quantity, unit }: Line): string {
+  const { bill } = words;
+  const each = packs === null ? 0 : quantity / packs;
+  if (unit !== 'piece' && each > 0) return bill.pack(name, words.amount(each, unit));
+  return each > 1 ? bill.packOf(name, each) : name;
+}
+
 /** The total and its tax, below so many columns of names. */
 export function TotalRows({ money, columns }: { readonly money: PlanDocument['money']; readonly columns: number }) {
   const { bill, verdict } = words;
@@ -89,7 +97,7 @@ export function TotalRows({ money, columns }: { readonly money: PlanDocument['mo
 
 function Row({ line, currency }: { readonly line: Line; readonly currency: string }) {
   const { bill } = words;
-  const { action, sku, name, quantity, unit, packs, total, leftOver, bin, days, why } = line;
+  const { action, sku, quantity, unit, packs, total, leftOver, bin, days, why } = line;
   const bought = action === 'buy';
   const about = [
     sku,
@@ -101,7 +109,7 @@ function Row({ line, currency }: { readonly line: Line; readonly currency: strin
     <tr>
       <td>{bought && packs !== null ? words.amount(packs, 'piece') : words.amount(quantity, unit)}</td>
       <td>
-        {name}
+        {bought ? goodsName(line) : line.name}
         {about.length === 0 ? null : <small>{about.join(' · ')}</small>}
         {why === null ? null : <small class="why">{why.message}</small>}
       </td>

@@ -73,8 +73,14 @@ export function Sentence({ question, known, loading, onAsk }: Props) {
         />
       </p>
       <p class="hint" id="sentence-hint">
-        {words.sentence.hint} {parts.length === 0 ? '' : words.sentence.also}
+        {words.sentence.hint}
       </p>
+      {parts.length === 0 ? null : (
+        <details class="hint">
+          <summary>{words.sentence.more}</summary>
+          {words.sentence.also}
+        </details>
+      )}
     </section>
   );
 }

@@ -128,11 +128,11 @@ export function partTexts(plan: PlanDocument, step: Step): readonly string[] {
 }
 
 /** A look, what to do about what it finds, and what that would add. */
-export function lookText({ money }: PlanDocument, { look, if: found, then, extra }: Look): string {
+export function lookText({ money }: PlanDocument, { look, if: found, then, adds, extra }: Look): string {
   const { work } = words;
   const said = `${work.if(look, found)} ${then}`;
-  if (extra === null) return said;
-  if (Number(extra.money) === 0 && extra.minutes === 0) return `${said} ${work.addsNothing(words.days(extra.days))}`;
-  const adds = extra.atLeast ? work.addsAtLeast : work.adds;
-  return `${said} ${adds(words.money(extra.money, money.currency), extra.minutes, words.days(extra.days))}`;
+  if (extra === null) return adds.length === 0 ? said : `${said} ${work.notToBeHad}`;
+  if (Number(extra.money) === 0 && extra.minutes === 0) return `${said} ${work.addsNothing}`;
+  const more = extra.atLeast ? work.addsAtLeast : work.adds;
+  return `${said} ${more(words.money(extra.money, money.currency), extra.minutes, words.days(extra.days))}`;
 }

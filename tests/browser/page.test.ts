@@ -73,6 +73,8 @@ describe('the counter page', { timeout: 300_000 }, () => {
     await page.getByRole('option', { name: '→ 180 mm' }).click();
     await page.getByRole('heading', { name: /^No\. Proved impossible/ }).waitFor();
     expect(await page.locator('.conflict').textContent()).toContain('goes from 120 mm to 160 mm');
+    // there is nothing to print
+    expect(await page.locator('nav a').allTextContents()).toEqual(['Answer', 'What it can become']);
     await page.getByRole('button', { name: '→ 160 mm' }).click();
     await page.getByRole('heading', { name: /^Yes\./ }).waitFor();
     expect(new URL(page.url()).searchParams.get('travel')).toBe('160');

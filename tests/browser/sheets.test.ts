@@ -83,6 +83,15 @@ describe('worksheet: what stands on it', { timeout: 300_000 }, () => {
     const torques = await page.locator('.bench .torque').allTextContents();
     expect(torques.length).toBeGreaterThan(2);
     for (const torque of torques) expect(torque).toMatch(/N·m \([0-9]+\sin·lb\).*, issue [^,]+, [0-9-]*.*page [0-9]+$/);
+    // a part goes in where its slot is closed, not where it is opened
+    const withCartridge = page.locator('.bench > li').filter({ hasText: 'spring: QN-AIR' });
+    expect(await withCartridge.locator('h3').allTextContents()).toEqual([expect.stringContaining('Fit the cartridge')]);
+    // what pliers and keys take, as on the command line
+    expect(await page.locator('.boxes li').allTextContents()).toContainEqual(
+      expect.stringMatching(
+        /inside ring pliers .*DIN 5256 size J2 with tips of 1\.8\smm, for the ring in a bore of 29\.4\smm/,
+      ),
+    );
     expect(await page.locator('.legs th[scope="col"]').allTextContents()).toEqual([
       'What',
       expect.stringMatching(/^Left leg/),

@@ -1,3 +1,4 @@
+import { goodsName } from '../bill.tsx';
 import type { PlanDocument } from '../records.ts';
 import { words } from '../words/words.ts';
 import { Box, type Printed, Sheet } from './sheet.tsx';
@@ -45,15 +46,16 @@ function Lines({ title, lines }: { readonly title: string; readonly lines: reado
           </tr>
         </thead>
         <tbody>
-          {lines.map(({ action, bin, sku, name, packs, quantity, unit, days }) => (
-            <tr key={`${sku} ${name}`}>
-              <th scope="row">{bin ?? print.nowhere}</th>
+          {lines.map((line) => (
+            <tr key={`${line.sku} ${line.name}`}>
+              <th scope="row">{line.bin ?? print.nowhere}</th>
               <td class="nowrap">
-                <Box /> {packs === null ? words.amount(quantity, unit) : words.amount(packs, 'piece')}
+                <Box />{' '}
+                {line.packs === null ? words.amount(line.quantity, line.unit) : words.amount(line.packs, 'piece')}
               </td>
-              <td>{sku}</td>
-              <td>{name}</td>
-              <td>{action === 'buy' ? bill.when(days) : ''}</td>
+              <td>{line.sku}</td>
+              <td>{goodsName(line)}</td>
+              <td>{line.action === 'buy' ? bill.when(line.days) : ''}</td>
             </tr>
           ))}
         </tbody>

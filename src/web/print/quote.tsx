@@ -1,4 +1,4 @@
-import { TotalRows } from '../bill.tsx';
+import { goodsName, TotalRows } from '../bill.tsx';
 import { totalWords } from '../verdict.tsx';
 import { words } from '../words/words.ts';
 import { lookText } from '../work.tsx';
@@ -32,14 +32,14 @@ export function Quote({ printed }: { readonly printed: Printed }) {
           </tr>
         </thead>
         <tbody>
-          {bought.map(({ sku, name, packs, unitPrice, total }) => (
-            <tr key={sku}>
-              <td>{words.amount(packs ?? 1, 'piece')}</td>
+          {bought.map((line) => (
+            <tr key={line.sku}>
+              <td>{words.amount(line.packs ?? 1, 'piece')}</td>
               <td>
-                {name} ({sku})
+                {goodsName(line)} ({line.sku})
               </td>
-              <td>{sum(unitPrice)}</td>
-              <td>{sum(total)}</td>
+              <td>{sum(line.unitPrice)}</td>
+              <td>{sum(line.total)}</td>
             </tr>
           ))}
           {dosed.map(({ sku, name, quantity, unit, total }) => (

@@ -67,7 +67,6 @@ export const en = {
   viewsName: 'Views of this question',
   catalog: (name: string): string => `Catalogue: ${name}`,
   foot: 'The maker’s service document for the fork, in its current issue, stands above anything shown here, and so do local rules. In doubt, a qualified mechanic.',
-  fromTo: (from: string, to: string): string => `${from} → ${to}`,
 
   sentence: {
     name: 'The question',
@@ -79,7 +78,8 @@ export const en = {
     next: 'what should it become?',
     further: 'and what else?',
     hint: 'Type; what exists is offered. Arrow keys choose, Enter takes, Backspace in the empty field takes the last part back. Press a part to say it otherwise.',
-    also: 'Also understood: “2 x …” or “120 mL …” at hand, “maybe holding …”, “tyre 60-622”, “85 kg”, “built 2024-05”, “serial …”, “offset 42 to 46”, “axle-to-crown 530 to 540”, “coil 9 N/mm”.',
+    more: 'What else it understands',
+    also: '“2 x …” or “120 mL …” at hand, “maybe holding …”, “tyre 60-622”, “85 kg”, “built 2024-05”, “serial …”, “offset 42 to 46”, “axle-to-crown 530 to 540”, “coil 9 N/mm”.',
     nothing: 'Nothing that exists is called so.',
     offered: (value: number): string =>
       value === 0 ? 'Nothing offered.' : `${plural(value, 'thing', 'things')} offered.`,
@@ -119,7 +119,6 @@ export const en = {
     have: (what: string): string => `with ${what} at hand`,
     used: (what: string): string => `used ${what}`,
     why: 'with the why of every line',
-    among: (kind: string, found: readonly string[]): string => `${kind}: ${found.join(', ')}`,
   },
 
   waiting: 'Working it out …',
@@ -132,7 +131,6 @@ export const en = {
   start: {
     title: 'From the fork in front of you to the fork you want',
     text: 'Say the question in the sentence above: the fork, or the bike it left the works with; its travel; then what it should become. The answer is every exact way there, or why there is none and what could be had instead.',
-    examples: 'For example, from the demo catalogue:',
   },
 
   verdict: {
@@ -199,7 +197,8 @@ export const en = {
     shelf: (bin: string): string => `shelf ${bin}`,
     when: (value: number | null): string =>
       value === null ? 'date not known' : value === 0 ? 'on the shelf' : `in ${plural(value, 'day', 'days')}`,
-    packs: (packs: number): string => plural(packs, 'pack', 'packs'),
+    pack: (name: string, size: string): string => `${name}, ${size}`,
+    packOf: (name: string, pieces: number): string => `${name}, pack of ${count(pieces)}`,
     left: (what: string): string => `left over: ${what}`,
     noPrice: 'no price',
     parts: 'Parts',
@@ -290,11 +289,12 @@ export const en = {
     if: (look: string, found: string): string => `${look}, if ${found}:`,
     adds: (sum: string, minutes: number, ready: string): string =>
       `That would add ${sum} and ${unit(minutes, 'minute')}, ${ready}.`,
-    addsNothing: (ready: string): string => `That would add nothing, ${ready}.`,
+    addsNothing: 'That is in this plan already.',
+    notToBeHad: 'What that takes is not to be had under its number.',
     addsAtLeast: (sum: string, minutes: number, ready: string): string =>
       `That would add at least ${sum} and ${unit(minutes, 'minute')}, ${ready}.`,
     hexKey: (size: number): string => `hex key ${mm(size)} (ISO 4762)`,
-    wrench: (tool: string, deviation: number): string => `${tool} (may be off by ${newtonMetres(`${deviation} N·m`)})`,
+    wrench: (tool: string, deviation: number): string => `${tool} (may be off by ${decimal(deviation)} N·m)`,
     pliers: ({ bore, pliers }: Ring): string => {
       const sizes = pliers.map(({ size, tip }) => `${size} with tips of ${mm(tip)}`);
       const ring = `for the ring in a bore of ${mm(bore)}`;
