@@ -46,7 +46,7 @@ export function App() {
       </header>
       {opened ? null : <Waiting />}
       <div hidden={!opened}>
-        <Sentence question={question} known={known} loading={loading} onAsk={onAsk} />
+        <Sentence question={question} known={known} loading={loading} opened={opened} onAsk={onAsk} />
         {named ? <Views place={place} shown={shown} known={known} /> : null}
         <main id="answer" tabIndex={-1}>
           {named ? (

@@ -9,10 +9,12 @@ interface Props {
 }
 
 /** Services that go well with the job, and what each would add. */
-export function Offers({ answer: { offers }, currency, question, onAsk }: Props) {
+export function Offers({ answer: { offers, plans }, currency, question, onAsk }: Props) {
   if (offers.length === 0) return null;
   const { offers: say, verdict } = words;
   const wants = question.wants ?? {};
+  // beside a plan what it adds, by itself what it comes to
+  const costs = plans.length === 0 ? say.comesTo : say.adds;
   return (
     <section aria-labelledby="offers">
       <h2 id="offers">{say.title}</h2>
@@ -29,7 +31,7 @@ export function Offers({ answer: { offers }, currency, question, onAsk }: Props)
               >
                 {say.add(name)}
               </button>
-              <span>{say.adds(atLeast ? verdict.atLeast(sum) : sum, minutes, words.days(days))}</span>
+              <span>{costs(atLeast ? verdict.atLeast(sum) : sum, minutes, words.days(days))}</span>
             </li>
           );
         })}

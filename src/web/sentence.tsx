@@ -11,11 +11,13 @@ interface Props {
   readonly known: Known;
   /** True while what exists is still looked up. */
   readonly loading: boolean;
+  /** True once the page shows: what is hidden cannot take the focus. */
+  readonly opened: boolean;
   readonly onAsk: (next: QuestionInput) => void;
 }
 
 /** The question as one sentence: each part can be said otherwise, and the field at its end says the next. */
-export function Sentence({ question, known, loading, onAsk }: Props) {
+export function Sentence({ question, known, loading, opened, onAsk }: Props) {
   const [said, setSaid] = useState<string | null>(null);
   const end = useRef<HTMLInputElement | null>(null);
   const parts = partsOf(question, known);
@@ -27,8 +29,8 @@ export function Sentence({ question, known, loading, onAsk }: Props) {
   }, [question]);
   useEffect(() => {
     // nothing is said yet: whoever opens the page can type at once
-    if (question.chassis === undefined && question.bike === undefined) end.current?.focus();
-  }, []);
+    if (opened && question.chassis === undefined && question.bike === undefined) end.current?.focus();
+  }, [opened]);
   const take = (next: QuestionInput): void => {
     field.current = true;
     setSaid(null);

@@ -42,6 +42,7 @@ export const stoppedByNotice = ({ refusal }: AnswerDocument): boolean =>
 function noWords(answer: AnswerDocument): string {
   const { verdict } = words;
   if (answer.status === 'answered') return verdict['nothing-to-do'];
+  if (answer.status === 'nothing-to-do' && answer.question.onto !== undefined) return verdict.suits;
   return answer.status === 'impossible' && stoppedByNotice(answer) ? verdict.notice : verdict[answer.status];
 }
 

@@ -151,6 +151,7 @@ export const en = {
     unpriced: (lines: number): string =>
       `${plural(lines, 'line has', 'lines have')} no price and add nothing to the total.`,
     'nothing-to-do': 'Nothing to do. The fork is already so.',
+    suits: 'Nothing to do to the fork. It goes onto the bike as it is.',
     impossible: 'No. Proved impossible: no build that the catalogue allows meets the wishes, whatever is unknown.',
     notice: 'Stop. A notice of the maker blocks any work on this fork.',
     'not-known':
@@ -307,6 +308,7 @@ export const en = {
     add: (name: string): string => `Add: ${name}`,
     adds: (sum: string, minutes: number, ready: string): string =>
       `${sum} more, ${minutes === 0 ? 'no more time' : `${unit(minutes, 'minute')} more`}, ${ready}`,
+    comesTo: (sum: string, minutes: number, ready: string): string => `${sum}, ${unit(minutes, 'minute')}, ${ready}`,
   },
   cases: {
     title: 'What the fork in front of you may be',

@@ -50,3 +50,18 @@ describe('the README in the browser', { timeout: 300_000 }, () => {
     await close();
   });
 });
+
+describe('a fork that goes onto another bike as it is', { timeout: 300_000 }, () => {
+  it('says so, and what putting it there comes to; a press asks for that', async () => {
+    const asked = '/?fork=quennet-622&now=150&onto=dallowick-brannig&onto-size=m';
+    const { page, wrong, close } = await openCounter(browser, tried.service.url, 1280, asked);
+    await page.getByRole('heading', { name: 'It goes onto the bike as it is' }).waitFor();
+    expect(await page.locator('.instead li').allTextContents()).toEqual([
+      expect.stringMatching(/Put the fork onto the bike.*€55\.85, 41/),
+    ]);
+    await page.getByRole('button', { name: 'Add: Put the fork onto the bike' }).click();
+    await page.getByRole('heading', { name: 'Yes. There is one way' }).waitFor();
+    expect(wrong).toEqual([]);
+    await close();
+  });
+});
