@@ -91,6 +91,8 @@ describe('the counter page', { timeout: 300_000 }, () => {
 
   it('reach map: arrow keys move, Enter asks', async () => {
     const { page, wrong, close } = await open(768, '/?fork=quennet-622&now=150');
+    // what is hidden until all of it can be named takes no focus
+    await page.locator('[data-chosen="true"]').waitFor();
     await page.locator('[data-chosen="true"]').focus();
     await page.keyboard.press('ArrowLeft');
     await page.keyboard.press('ArrowLeft');
