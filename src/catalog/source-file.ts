@@ -43,8 +43,7 @@ export function parseSource(
   };
   const placeAt = (offset: number): Place => {
     const { line, col } = lines.linePos(offset);
-    const excerpt = text.slice(offset - col + 1).split(/\r?\n/, 1)[0] ?? '';
-    return { file: name, line: Math.max(line, 1), column: Math.max(col, 1), excerpt };
+    return { file: name, line: Math.max(line, 1), column: Math.max(col, 1), excerpt: lineFrom(text, offset - col + 1) };
   };
   const documents = split(name, text, options);
   const problems: Problem[] = [];
@@ -74,6 +73,12 @@ export function parseSource(
     },
   };
   return { file, problems };
+}
+
+/** The line that begins at an offset. It looks no further than its end: every record asks for its line. */
+function lineFrom(text: string, start: number): string {
+  const end = text.indexOf('\n', start);
+  return text.slice(start, end < 0 ? text.length : end).replace(/\r$/, '');
 }
 
 type Options = NonNullable<Parameters<typeof parseDocument>[1]> & { lineCounter: LineCounter };
