@@ -1,12 +1,10 @@
 import { cpSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { isScalar, parseDocument, visit } from 'yaml';
-import { serve, type Tried } from '../server/service.ts';
 import { demoFolder } from '../support/demo.ts';
-import { launch, openCounter } from './browser.ts';
+import { openDesk } from './desk.ts';
 
 /** What would run, load or break out, were it ever taken for more than words. */
 const HOSTILE = `<img src="//elsewhere.invalid/x" onerror="hit()"><script>hit()</script>"'><svg onload=hit()> {{hit()}} \${hit()} javascript:hit() </title></textarea>`;
@@ -34,15 +32,7 @@ function hostileCatalogue(): { readonly folder: string; readonly spoiled: number
 }
 
 const { folder, spoiled } = hostileCatalogue();
-let tried: Tried;
-let browser: Browser;
-beforeAll(async () => {
-  [tried, browser] = await Promise.all([serve({}, folder), launch()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await tried.service.stop();
-});
+const desk = openDesk(folder);
 
 const PLAN = '/?bike=dallowick-brannig&size=m&built=2024-05&travel=130';
 const SCREENS = [
@@ -56,7 +46,7 @@ describe('a catalogue whose every name is markup and script', { timeout: 300_000
   it('names were spoiled, and the catalogue is sound all the same', () => expect(spoiled).toBeGreaterThan(500));
 
   it.each(SCREENS)('%s: they stand as words; nothing of them runs, loads or becomes an element', async (path) => {
-    const { page, wrong, close } = await openCounter(browser, tried.service.url, 1440, path);
+    const { page, wrong, close } = await desk.open(1440, path);
     await page.locator('main h1').waitFor();
     const pictures = page.locator('#pictures');
     if ((await pictures.count()) > 0) {
@@ -73,7 +63,7 @@ describe('a catalogue whose every name is markup and script', { timeout: 300_000
   });
 
   it('the list as one types, and a link with markup in it', async () => {
-    const { page, wrong, close } = await openCounter(browser, tried.service.url, 360);
+    const { page, wrong, close } = await desk.open(360);
     await page.getByRole('combobox').focus();
     await page.keyboard.type('quennet 622');
     const option = page.getByRole('option').first();
@@ -82,7 +72,7 @@ describe('a catalogue whose every name is markup and script', { timeout: 300_000
     expect(await option.locator('*').count()).toBe(0);
     const link = new URLSearchParams({ fork: HOSTILE, more: `{"__proto__":{"hit":1},"rider":{"mass":"${'<b>'}"}}` });
     await page.waitForLoadState('networkidle');
-    await page.goto(`${tried.service.url}/?${link}`);
+    await page.goto(`${desk.url()}/?${link}`);
     await page.locator('main h1').waitFor();
     expect(await page.evaluate('({}).hit')).toBeUndefined();
     // the browser itself notes the problem that the service answers with
@@ -93,7 +83,7 @@ describe('a catalogue whose every name is markup and script', { timeout: 300_000
   it('a picture opened by itself: an image of words', async () => {
     const question = { bike: 'dallowick-brannig', size: 'm', built: '2024-05', wants: { travel: 130 } };
     const path = `/v1/picture?question=${encodeURIComponent(JSON.stringify(question))}`;
-    const { page, wrong, close } = await openCounter(browser, tried.service.url, 1440, path);
+    const { page, wrong, close } = await desk.open(1440, path);
     expect(await page.evaluate('document.documentElement.localName')).toBe('svg');
     expect(await page.evaluate('document.documentElement.textContent')).toContain('<script>hit()</script>');
     expect(await page.evaluate('document.querySelectorAll("script, image, foreignObject, [onload]").length')).toBe(0);

@@ -1,21 +1,12 @@
-import type { Browser, Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { serve, type Tried } from '../server/service.ts';
-import { launch, openCounter } from './browser.ts';
+import type { Locator, Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { openDesk } from './desk.ts';
 
 const WIDTHS = [360, 768, 1440];
 /** More stops than any screen has. */
 const MOST_STOPS = 150;
 
-let tried: Tried;
-let browser: Browser;
-beforeAll(async () => {
-  [tried, browser] = await Promise.all([serve(), launch()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await tried.service.stop();
-});
+const desk = openDesk();
 
 /** Goes on with Tab until something has the focus, as one without a mouse does; fails where it is never come to, or not seen to be. */
 async function tabTo(page: Page, wanted: Locator): Promise<void> {
@@ -37,7 +28,7 @@ const press = async (page: Page, wanted: Locator): Promise<void> => {
 
 describe.each(WIDTHS)('every path by keyboard only, at %i px', { timeout: 300_000 }, (width) => {
   it('question, map, plan, another way, why, tools, the way back, pictures', async () => {
-    const { page, wrong, close } = await openCounter(browser, tried.service.url, width);
+    const { page, wrong, close } = await desk.open(width);
     await tabTo(page, page.getByRole('combobox'));
     await page.keyboard.type('quennet 622');
     await page.getByRole('option', { name: 'Quennet for 622 wheels' }).first().waitFor();
@@ -76,12 +67,7 @@ describe.each(WIDTHS)('every path by keyboard only, at %i px', { timeout: 300_00
   });
 
   it('a refusal and a way out; the three sheets', async () => {
-    const { page, wrong, close } = await openCounter(
-      browser,
-      tried.service.url,
-      width,
-      '/?fork=quennet-622&now=150&travel=180',
-    );
+    const { page, wrong, close } = await desk.open(width, '/?fork=quennet-622&now=150&travel=180');
     await page.getByRole('heading', { name: /^No\. Proved impossible/ }).waitFor();
     await press(page, page.getByRole('button', { name: '→ 160 mm' }));
     await page.getByRole('heading', { name: /^Yes\./ }).waitFor();

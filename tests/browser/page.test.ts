@@ -1,24 +1,15 @@
-import type { Browser, Locator } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { serve, type Tried } from '../server/service.ts';
+import type { Locator } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { broken } from './axe.ts';
-import { launch, openCounter } from './browser.ts';
+import { openDesk } from './desk.ts';
 
 const WIDTHS = [360, 768, 1440];
 const PLAN = '/?fork=quennet-622&now=150&travel=130';
 const REFUSAL = '/?fork=quennet-622&now=150&travel=180';
 
-let tried: Tried;
-let browser: Browser;
-beforeAll(async () => {
-  [tried, browser] = await Promise.all([serve(), launch()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await tried.service.stop();
-});
+const desk = openDesk();
 
-const open = (width: number, path = '/') => openCounter(browser, tried.service.url, width, path);
+const { open } = desk;
 const verdict = 'main .verdict h1';
 
 /** The words of an element, with plain blanks. */
@@ -135,7 +126,7 @@ describe('the counter page', { timeout: 300_000 }, () => {
             await route.continue();
           },
         );
-        await page.goto(`${tried.service.url}${path}`);
+        await page.goto(`${desk.url()}${path}`);
         await page.locator('main h1').waitFor();
         expect(await page.getByRole('button', { name: 'Quennet for 622 wheels', exact: true }).count()).toBe(1);
         const moved = await page.evaluate(

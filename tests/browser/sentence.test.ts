@@ -1,24 +1,14 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { serve, type Tried } from '../server/service.ts';
-import { launch, openCounter } from './browser.ts';
+import { describe, expect, it } from 'vitest';
+import { openDesk } from './desk.ts';
 
 const FORK = '/?fork=quennet-622&now=150';
 const PLAN = `${FORK}&travel=130`;
 
-let tried: Tried;
-let browser: Browser;
-beforeAll(async () => {
-  [tried, browser] = await Promise.all([serve(), launch()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await tried.service.stop();
-});
+const desk = openDesk();
 
 describe('the sentence in the browser', { timeout: 300_000 }, () => {
   it('keyboard only: what is at hand, what may be in the fork, the tyre: said part by part, and each is in the answer', async () => {
-    const { page, wrong, close } = await openCounter(browser, tried.service.url, 360, PLAN);
+    const { page, wrong, close } = await desk.open(360, PLAN);
     const say = async (typed: string, offered: string): Promise<void> => {
       await page.getByRole('combobox').focus();
       await page.keyboard.type(typed);
@@ -51,7 +41,7 @@ describe('the sentence in the browser', { timeout: 300_000 }, () => {
   });
 
   it('keyboard only: a fork that was rebuilt, and a setting', async () => {
-    const { page, wrong, close } = await openCounter(browser, tried.service.url, 768, '/?fork=wolsket-584&now=200');
+    const { page, wrong, close } = await desk.open(768, '/?fork=wolsket-584&now=200');
     await page.getByRole('grid').waitFor();
     await page.getByRole('combobox').focus();
     await page.keyboard.type('height 15');
@@ -60,7 +50,7 @@ describe('the sentence in the browser', { timeout: 300_000 }, () => {
     await page.getByRole('button', { name: 'stanchion height set to 15 mm' }).waitFor();
     // a page that is left while it still asks may note that it got no answer
     await page.waitForLoadState('networkidle');
-    await page.goto(`${tried.service.url}/?fork=quennet-622`);
+    await page.goto(`${desk.url()}/?fork=quennet-622`);
     await page.getByRole('grid').waitFor();
     await page.getByRole('combobox').focus();
     // at 140 mm no Quennet left the works
@@ -74,13 +64,13 @@ describe('the sentence in the browser', { timeout: 300_000 }, () => {
   });
 
   it('which of several forks or builds it is: a button each, pressed by the keyboard, and then there is an answer', async () => {
-    const { page, wrong, close } = await openCounter(browser, tried.service.url, 360, `${FORK.replace('150', '130')}`);
+    const { page, wrong, close } = await desk.open(360, `${FORK.replace('150', '130')}`);
     const choice = page.getByRole('button', { name: 'holding QN-DMP-155 as damper' });
     await choice.focus();
     await page.keyboard.press('Enter');
     await page.getByRole('grid').waitFor();
     await page.waitForLoadState('networkidle');
-    await page.goto(`${tried.service.url}/?bike=dallowick-brannig&travel=130`);
+    await page.goto(`${desk.url()}/?bike=dallowick-brannig&travel=130`);
     const forks = page.locator('.choices button');
     await forks.first().waitFor();
     expect(await forks.count()).toBeGreaterThan(1);
@@ -95,7 +85,7 @@ describe('the sentence in the browser', { timeout: 300_000 }, () => {
   });
 
   it('pressures: for a named rider, and for nobody else', async () => {
-    const { page, wrong, close } = await openCounter(browser, tried.service.url, 1440, PLAN);
+    const { page, wrong, close } = await desk.open(1440, PLAN);
     await page.getByRole('heading', { name: 'What it does to fork and bike' }).waitFor();
     expect(await page.getByRole('rowheader', { name: /Pressure/ }).count()).toBe(0);
     await page.getByRole('combobox').focus();
@@ -111,7 +101,7 @@ describe('the sentence in the browser', { timeout: 300_000 }, () => {
 
   it('pictures: each panel by itself, in its own proportions, with words for who does not see it', async () => {
     const path = '/?bike=dallowick-brannig&size=m&built=2024-05&travel=130';
-    const { page, wrong, close } = await openCounter(browser, tried.service.url, 1440, path);
+    const { page, wrong, close } = await desk.open(1440, path);
     await page.getByRole('link', { name: 'See it drawn' }).focus();
     await page.keyboard.press('Enter');
     const pictures = page.locator('.pictures img');

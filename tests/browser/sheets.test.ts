@@ -1,8 +1,7 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { serve, type Tried } from '../server/service.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { broken } from './axe.ts';
-import { launch, openCounter } from './browser.ts';
+import { openDesk } from './desk.ts';
 
 const PLAN = '/?fork=quennet-622&now=150&travel=160&service=quennet-lower-leg-service';
 const SHEETS = ['worksheet', 'pick-list', 'quote'];
@@ -11,18 +10,10 @@ const PAPERS = { A4: [210 * (72 / 25.4), 297 * (72 / 25.4)], Letter: [8.5 * 72, 
 /** Width of the paper between margins of 14 mm, in CSS pixels of 1/96 inch. */
 const INNER = { A4: ((210 - 28) / 25.4) * 96, Letter: (8.5 - 28 / 25.4) * 96 } as const;
 
-let tried: Tried;
-let browser: Browser;
-beforeAll(async () => {
-  [tried, browser] = await Promise.all([serve(), launch()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await tried.service.stop();
-});
+const desk = openDesk();
 
 const open = async (sheet: string) => {
-  const counter = await openCounter(browser, tried.service.url, 1440, `${PLAN}&view=${sheet}`);
+  const counter = await desk.open(1440, `${PLAN}&view=${sheet}`);
   await counter.page.locator('article.sheet h1').waitFor();
   return counter;
 };
