@@ -20,12 +20,20 @@ export interface Share {
 
 const EACH = 10;
 
-/** Ten questions about the small catalogue of each seed; stops early where `isOver` says so. */
-export function shareOf(seeds: readonly number[], solver: Solver, isOver: () => boolean = () => false): Share {
+/** What a long run hears on its way: whether to stop before the next catalogue, and what came of all so far. */
+export interface Watch {
+  readonly isOver: () => boolean;
+  readonly hear: (share: Share) => void;
+}
+
+const UNWATCHED: Watch = { isOver: () => false, hear: () => {} };
+
+/** Ten questions about the small catalogue of each seed; stops early where the watch says so. */
+export function shareOf(seeds: readonly number[], solver: Solver, watch: Watch = UNWATCHED): Share {
   let [questions, noVerdict, refusals] = [0, 0, 0];
   const found: string[] = [];
   for (const seed of seeds) {
-    if (isOver()) break;
+    if (watch.isOver()) break;
     const generated = smallCatalogue(seed);
     const shelf = loaded(generated);
     const book = bookOf(shelf);
@@ -49,6 +57,7 @@ export function shareOf(seeds: readonly number[], solver: Solver, isOver: () => 
       ];
       found.push(...against.map((one) => `${asked}: ${one}`));
     }
+    watch.hear({ questions, noVerdict, refusals, differences: found });
   }
   return { questions, noVerdict, refusals, differences: found };
 }
