@@ -83,8 +83,9 @@ function extraFloors(
   });
   const costOf = (sku: string, quantity: number): number => {
     if (leftOut.has(sku) || (market.tying.get(sku) ?? []).length > 0) return 0;
-    const { money } = (slotsOf.get(sku)?.size === 1 ? floorFor : shareFloorFor)(market, sku, quantity, within);
-    return money;
+    if (slotsOf.get(sku)?.size === 1) return floorFor(market, sku, quantity, within).money;
+    // one line for several slots: none of them may count it as a line of its own that has no price
+    return shareFloorFor(market, sku, quantity, { ...within, priced: false }).money;
   };
   return extras.map((ofSlot) =>
     ofSlot.map((all) => all.reduce((sum, [sku, { quantity }]) => sum + costOf(sku, quantity), 0)),

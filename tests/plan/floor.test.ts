@@ -8,7 +8,7 @@ import { waysToPayFor } from '../../src/plan/search.ts';
 import type { World } from '../../src/plan/world.ts';
 import { Domains } from '../../src/solve/domains.ts';
 import { noWorse, Search, StepBudget, type Vector } from '../../src/solve/index.ts';
-import { smallCatalogue } from '../generator/catalogue.ts';
+import { type Generated, smallCatalogue } from '../generator/catalogue.ts';
 import { frontGrid, singleGrid } from '../generator/grid.ts';
 import { loaded } from '../generator/load.ts';
 import { questionsFor } from '../generator/questions.ts';
@@ -68,6 +68,25 @@ function chanceFrom(seed: number): () => number {
   };
 }
 
+/** Every spring and damper needs the clip of its family, and no clip has a price. */
+const clipsFree = (generated: Generated): Generated => {
+  const parts = generated.records.parts ?? [];
+  const clipOf = (sku: string): string =>
+    parts.find((part) => part.role === 'clip' && part.sku.split('-')[0] === sku.split('-')[0])?.sku ?? '';
+  return {
+    ...generated,
+    records: {
+      ...generated.records,
+      parts: parts.map((part) => {
+        const { price: _price, ...unpriced } = part;
+        if (part.role === 'clip') return unpriced;
+        if (part.role !== 'spring' && part.role !== 'damper') return part;
+        return { ...part, needs: [{ sku: clipOf(part.sku), 'with-renewal': true }] };
+      }),
+    },
+  };
+};
+
 /** Nodes of which a plan is under the floor in some part, or under each of the floors. */
 const above = (nodes: readonly Node[]): readonly Node[] =>
   nodes.filter(({ floor, floors, vectors }) =>
@@ -100,6 +119,27 @@ describe('floors', () => {
       }
     });
     expect(plans).toBeGreaterThan(100);
+  });
+
+  it('law: the same where several parts need one clip that has no price', () => {
+    let shared = 0;
+    hold('floors of one clip for several parts hold', 150, fc.integer({ min: 1, max: 1_000_000 }), (seed) => {
+      const generated = clipsFree(smallCatalogue(seed));
+      const { world } = loaded(generated);
+      for (const question of questionsFor(generated, 3)) {
+        const nodes = nodesOf(world, question, seed);
+        shared += nodes.filter(({ vectors }) => vectors.some((vector) => (vector[3] ?? 0) > 0)).length;
+        expect(above(nodes)).toEqual([]);
+      }
+    });
+    expect(shared).toBeGreaterThan(100);
+  });
+
+  it('what was wrong once: a clip that two parts need counted as two lines without a price', () => {
+    const generated = smallCatalogue(1364);
+    const wants = { travel: 100, renew: ['damper', 'foot-seals'] };
+    const question = { chassis: 'g0-584-2', travelNow: 170, wants, supplies: 'bulk' } as const;
+    expect(above(nodesOf(loaded(generated).world, question, 1))).toEqual([]);
   });
 
   it('at a leaf of a grid where everything has a price the floor of the money is the money', () => {
