@@ -56,6 +56,26 @@ export function buildNow(catalog: Catalog, chassis: Chassis, travel: Micrometres
   return derive(catalog, chassis, travel, given);
 }
 
+const before = new WeakMap<Catalog, Map<string, Now | NowFault>>();
+/** Forks that a catalogue remembers, the last ones asked about: a counter, a reach map and the plan after it ask about one fork again and again. */
+const MOST_FORKS = 64;
+
+/** As `buildNow`; of the forks asked about last it is the very same one, so that what was worked out of it stands. */
+export function sameNow(catalog: Catalog, chassis: Chassis, travel: Micrometres, said: Given): Now | NowFault {
+  const forks = before.get(catalog) ?? new Map<string, Now | NowFault>();
+  before.set(catalog, forks);
+  const { contents, settings, identity, bike } = said;
+  const onto = bike && [bike.bike.id, bike.size, bike.own, bike.tyre, bike.steererLength];
+  const key = JSON.stringify([chassis.id, travel, [...contents], [...settings], identity, onto]);
+  const now = forks.get(key) ?? buildNow(catalog, chassis, travel, said);
+  // to the end of the line, of which the first goes
+  forks.delete(key);
+  forks.set(key, now);
+  const [oldest] = forks.keys();
+  if (forks.size > MOST_FORKS && oldest !== undefined) forks.delete(oldest);
+  return now;
+}
+
 /** The factory builds of a chassis that the fork can be, as far as serial number and month tell. */
 function buildsOf(catalog: Catalog, chassis: Chassis, identity: Identity): readonly FactoryBuild[] {
   const possible = possibleGenerations(familyOf(catalog, chassis), chassis, identity);

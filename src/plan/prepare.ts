@@ -1,5 +1,5 @@
 import { type Catalog, type Chassis, type Family, listsOf, type Slot } from '../catalog/index.ts';
-import { type Bounds, buildNow, contentKey, type ForkWants, familyOf, type Now, type Wish } from '../fork/index.ts';
+import { type Bounds, contentKey, type ForkWants, familyOf, type Now, sameNow, type Wish } from '../fork/index.ts';
 import { type Micrometres, millimetres } from '../quantity/index.ts';
 import type { AtHand, BuyingPolicy } from '../supply/index.ts';
 import { type Fault, fault } from './fault.ts';
@@ -41,7 +41,7 @@ export function prepare(
     ...settingFaults(family, question),
   ];
   if (faults.length > 0) return { prepared: null, faults };
-  const now = buildNow(catalog, chassis, start.travel, {
+  const now = sameNow(catalog, chassis, start.travel, {
     contents: new Map([...start.with, ...Object.entries(question.with)]),
     settings: new Map(Object.entries(question.settings).map(([name, value]) => [name, millimetres(value)])),
     identity: start.identity,
@@ -68,7 +68,7 @@ export function settled(world: World, start: Pick<Prepared, 'question' | 'family
 
 const mm = (length: Micrometres): string => `${length / 1000} mm`;
 
-function nowFault(chassis: Chassis, travel: number, now: Exclude<ReturnType<typeof buildNow>, Now>): Fault {
+function nowFault(chassis: Chassis, travel: number, now: Exclude<ReturnType<typeof sameNow>, Now>): Fault {
   switch (now.kind) {
     case 'no-build':
       return fault('no-build-now', { chassis: chassis.id, travel: `${travel} mm`, travels: now.travels.map(mm) });
