@@ -109,11 +109,12 @@ function checkSmallest(proof: Proof, conflicts: Refusal['conflicts']): readonly 
 }
 
 /** Members that have a say by themselves. Silence has none where all that is not known is allowed. */
-function allAtoms({ members, status }: Proof): Atoms {
+function allAtoms({ members, status, scene }: Proof): Atoms {
+  const isSilenceAllowed = status === 'impossible' || scene.question.allowUnknown;
   const all = members.filter(
     ({ code, isSilence }) =>
       code !== 'toward-travel' &&
-      (status !== 'impossible' || !isSilence) &&
+      !(isSilence && isSilenceAllowed) &&
       (status === 'not-obtainable' || code !== 'not-obtainable'),
   );
   const over = new Set(all.map(({ under }) => under));
