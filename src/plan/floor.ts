@@ -5,6 +5,7 @@ import { ANY_OFFER, daysFor, type Market, type Within } from '../supply/index.ts
 import { type Job, jobOf } from './job.ts';
 import { MoneyFloor } from './money-floor.ts';
 import type { Prepared } from './prepare.ts';
+import { States } from './states.ts';
 import { type Amounts, leastUsed } from './supplies-floor.ts';
 import { type Below, type Fate, tiedGroups } from './tied.ts';
 import type { World } from './world.ts';
@@ -31,8 +32,8 @@ const MOST_IDLE = 50;
  * the least that it costs together: `TiedFloor`), and the amounts that those operations use.
  */
 export function planFloors(world: World, prepared: Prepared, fork: ForkProblem): PlanFloors {
-  const below = belowOf(world, prepared, fork);
   const goods = goodsOf(world, prepared, fork);
+  const below = belowOf(world, prepared, fork, goods.states);
   const { withAny } = goods;
   const whole = (labour: number, money: number): number => labour + Math.ceil(money - 1e-6);
   const floor = (domains: Domains): Vector => {
@@ -49,7 +50,7 @@ export function planFloors(world: World, prepared: Prepared, fork: ForkProblem):
     for (const { days, every, priced } of goods.levels()) {
       if (every.weigh(node) === Number.POSITIVE_INFINITY) continue;
       priced.weigh(node);
-      for (const { lines, money } of withoutPrices(every.items, priced.items))
+      for (const [lines, money] of byLines(every, priced, node))
         several.push([whole(job.labour, money), job.minutes, days, lines, 0]);
       // as cheap as it can be, with a price for every line: waiting longer gains nothing
       if (several.some(([money, , , lines]) => money === one[0] && lines === 0)) break;
@@ -65,6 +66,7 @@ interface GoodsFloors {
   readonly market: Market;
   readonly atHand: Prepared['atHand'];
   readonly buying: string;
+  readonly states: States;
   readonly withAny: MoneyFloor;
   readonly levels: () => readonly Level[];
 }
@@ -86,6 +88,7 @@ function goodsOf(world: World, prepared: Prepared, fork: ForkProblem): GoodsFloo
     market,
     atHand,
     buying,
+    states: new States(fork, groups),
     withAny: floorWithin(ANY_OFFER),
     levels: () => {
       levels ??= daysIn(market).map((days) => ({
@@ -106,30 +109,35 @@ interface Level {
   readonly priced: MoneyFloor;
 }
 
-/** For each number of lines without a price, from the fewest, the least money: as many of the items that this saves most on go without. */
-function withoutPrices(
-  every: Float64Array,
-  priced: Float64Array,
-): readonly { readonly lines: number; readonly money: number }[] {
-  let [money, forced] = [0, 0];
-  const savings: number[] = [];
-  for (let item = 0; item < every.length; item++) {
-    const [cheap, dear] = [every[item] ?? 0, priced[item] ?? 0];
-    if (dear === Number.POSITIVE_INFINITY) {
-      money += cheap;
-      forced++;
-    } else {
-      money += dear;
-      if (dear > cheap) savings.push(dear - cheap);
-    }
+/** For each number of lines without a price, from the fewest, the least money; no number that saves nothing over a smaller one. After both have weighed the node. */
+function byLines(
+  every: MoneyFloor,
+  priced: MoneyFloor,
+  node: Below,
+): readonly (readonly [lines: number, money: number])[] {
+  const groups = every.linesOf(node);
+  const first = every.items.length - groups.length;
+  let costs: readonly number[] = [0];
+  for (let item = 0; item < every.items.length; item++) {
+    const [cheap, dear] = [every.items[item] ?? 0, priced.items[item] ?? 0];
+    costs = together(costs, (item < first ? null : groups[item - first]) ?? (dear > cheap ? [dear, cheap] : [cheap]));
   }
-  savings.sort((a, b) => b - a);
-  const found = [{ lines: forced, money }];
-  for (const [at, saved] of savings.entries()) {
-    money -= saved;
-    found.push({ lines: forced + at + 1, money });
-  }
-  return found;
+  let least = Number.POSITIVE_INFINITY;
+  return costs.flatMap((money, lines) => {
+    if (money >= least) return [];
+    least = money;
+    return [[lines, money] as const];
+  });
+}
+
+/** What two items come to together, by how many lines go without a price at most. */
+function together(one: readonly number[], other: readonly number[]): readonly number[] {
+  const [only] = other;
+  if (other.length === 1 && only !== undefined) return only === 0 ? one : one.map((cost) => cost + only);
+  const costs = new Array<number>(one.length + other.length - 1).fill(Number.POSITIVE_INFINITY);
+  for (let a = 0; a < one.length; a++)
+    for (let b = 0; b < other.length; b++) costs[a + b] = Math.min(costs[a + b] ?? 0, (one[a] ?? 0) + (other[b] ?? 0));
+  return costs;
 }
 
 const levelsOf = new WeakMap<Market, readonly number[]>();
@@ -153,6 +161,7 @@ function belowOf(
   world: World,
   prepared: Prepared,
   fork: ForkProblem,
+  states: States,
 ): (domains: Domains) => { readonly job: Job; readonly node: Below } {
   const used = new Map<Job, Map<Chassis | null, (domains: Domains) => Amounts>>();
   const names = [...fork.domains.map(({ slot }) => slot.name), ...fork.settings.map(({ setting }) => setting.name)];
@@ -167,7 +176,9 @@ function belowOf(
     byBody.set(body, amounts);
     for (let at = 0; at < fates.length; at++)
       fates[at] = job.renewed.has(names[at] ?? '') ? 'renewed' : domains.has(at + 1, 0) ? 'kept' : 'changed';
-    return { job, node: { fates, domains, amounts: amounts(domains) } };
+    const least = amounts(domains);
+    states.read(fates, domains, least);
+    return { job, node: { fates, domains, amounts: least, states } };
   };
 }
 

@@ -11,6 +11,16 @@ export interface PieceFloors {
   readonly counts: Readonly<Record<'renewed' | 'changed', readonly (readonly number[])[]>>;
   /** What else a content needs costs at least. */
   readonly extras: readonly (readonly number[])[];
+  /** What contents of several slots need besides, so that it is one line for all of them. */
+  readonly shared: readonly SharedNeed[];
+}
+
+/** A part without a slot that contents of several slots need: how many of it each content needs. */
+export interface SharedNeed {
+  readonly sku: string;
+  readonly counts: readonly (readonly number[])[];
+  /** By slot and the number of what is certain of it, the least count: filled as it is asked for. */
+  readonly least: readonly (number | undefined)[][];
 }
 
 /** What the contents of every slot cost and wait at least; what is at hand counts as nothing. */
@@ -50,7 +60,7 @@ export function pieceFloors(
     renewed: floors(counts.renewed),
     changed: floors(counts.changed),
     counts,
-    extras: extraFloors(world, prepared, domains, counts.changed, new Set([...free, ...slotsOf.keys()]), within),
+    ...extraFloors(world, prepared, domains, counts.changed, new Set([...free, ...slotsOf.keys()]), within),
   };
 }
 
@@ -65,9 +75,9 @@ function extraFloors(
   changed: readonly (readonly number[])[],
   leftOut: ReadonlySet<string>,
   within: Within,
-): number[][] {
+): Pick<PieceFloors, 'extras' | 'shared'> {
   const { catalog, market } = world;
-  const extras = domains.map(({ slot: { name }, contents }, at) =>
+  const needed = domains.map(({ slot: { name }, contents }, at) =>
     contents.map((content, value) => {
       if (content === null || (catalog.parts.get(content.sku)?.needs.length ?? 0) === 0) return [];
       const { quantity } = content;
@@ -78,16 +88,24 @@ function extraFloors(
     }),
   );
   const slotsOf = new Map<string, Set<number>>();
-  extras.forEach((ofSlot, at) => {
+  needed.forEach((ofSlot, at) => {
     for (const [sku] of ofSlot.flat()) slotsOf.set(sku, (slotsOf.get(sku) ?? new Set()).add(at));
   });
+  const counts = (sku: string): boolean => !leftOut.has(sku) && (market.tying.get(sku) ?? []).length === 0;
   const costOf = (sku: string, quantity: number): number => {
-    if (leftOut.has(sku) || (market.tying.get(sku) ?? []).length > 0) return 0;
+    if (!counts(sku)) return 0;
     if (slotsOf.get(sku)?.size === 1) return floorFor(market, sku, quantity, within).money;
-    // one line for several slots: none of them may count it as a line of its own that has no price
+    // whether its one line has a price is asked once for all slots
     return shareFloorFor(market, sku, quantity, { ...within, priced: false }).money;
   };
-  return extras.map((ofSlot) =>
+  const extras = needed.map((ofSlot) =>
     ofSlot.map((all) => all.reduce((sum, [sku, { quantity }]) => sum + costOf(sku, quantity), 0)),
   );
+  const shared = [...slotsOf].flatMap(([sku, { size }]): SharedNeed[] => {
+    if (size === 1 || !counts(sku)) return [];
+    const countOf = (all: (typeof needed)[number][number]): number =>
+      all.find(([other]) => other === sku)?.[1].quantity ?? 0;
+    return [{ sku, counts: needed.map((ofSlot) => ofSlot.map(countOf)), least: needed.map(() => []) }];
+  });
+  return { extras, shared };
 }

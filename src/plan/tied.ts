@@ -3,11 +3,13 @@ import type { Domains } from '../solve/index.ts';
 import {
   type Alternatives,
   type BuyingPolicy,
+  floorByLines,
   floorTogether,
   type Market,
   productsFor,
   type Within,
 } from '../supply/index.ts';
+import { lookedUp, type States } from './states.ts';
 import type { Amounts } from './supplies-floor.ts';
 
 /** What becomes of a slot in every plan below a node: nothing that is certain, or it is renewed, or its content changes. */
@@ -65,6 +67,8 @@ export interface Below {
   readonly domains: Domains;
   /** What every plan below uses at least. */
   readonly amounts: Amounts;
+  /** The numbers of what is certain of each slot and each group. */
+  readonly states: States;
 }
 
 /** Needs of one number put together, which share its packs; needs that several numbers meet stay as they are. */
@@ -96,13 +100,17 @@ export class TiedFloor {
   private readonly free: ReadonlySet<string>;
   private readonly counts: Readonly<Record<'renewed' | 'changed', readonly (readonly number[])[]>>;
   private readonly within: Within;
-  private readonly known = new Map<string, number | null>();
+  private readonly at: number;
+  /** By the number of what is certain of the group. */
+  private readonly known: (number | null | undefined)[] = [];
+  private readonly knownByLines: (readonly number[] | null | undefined)[] = [];
 
   constructor(
     market: Market,
     policy: BuyingPolicy,
     fork: ForkProblem,
     group: Tied,
+    at: number,
     free: ReadonlySet<string>,
     counts: TiedFloor['counts'],
     within: Within,
@@ -111,28 +119,46 @@ export class TiedFloor {
     this.policy = policy;
     this.fork = fork;
     this.group = group;
+    this.at = at;
     this.free = free;
     this.counts = counts;
     this.within = within;
   }
 
   cost(node: Below): number | null {
-    const key = this.keyOf(node);
-    const known = this.known.get(key);
-    if (known !== undefined) return known;
-    const needs = this.needsOf(node);
-    const cost = needs.length > MOST_TOGETHER ? null : this.leastOf(needs);
-    this.known.set(key, cost);
-    return cost;
+    return lookedUp(this.known, node.states.groups[this.at] ?? -1, () => {
+      const needs = this.needsOf(node);
+      return needs.length > MOST_TOGETHER ? null : this.leastOf(needs);
+    });
+  }
+
+  /** By how many lines go without a price at most, from none, the least cost; of as many as lower it. Null as `cost` is. */
+  byLines(node: Below): readonly number[] | null {
+    return lookedUp(this.knownByLines, node.states.groups[this.at] ?? -1, () => {
+      const needs = this.needsOf(node);
+      return needs.length > MOST_TOGETHER ? null : this.leastByLines(needs);
+    });
+  }
+
+  private leastOf(needs: readonly Alternatives[]): number {
+    const each = this.waysOf(needs).map((way) => floorTogether(this.market, way, this.within));
+    return Math.min(...each);
+  }
+
+  private leastByLines(needs: readonly Alternatives[]): readonly number[] {
+    const each = this.waysOf(needs).map((way) => floorByLines(this.market, way, this.within));
+    const most = Math.max(...each.map((costs) => costs.length));
+    return Array.from({ length: most }, (_, lines) =>
+      Math.min(...each.map((costs) => costs[Math.min(lines, costs.length - 1)] ?? Number.POSITIVE_INFINITY)),
+    );
   }
 
   /** A need that parts of several things could meet is settled on each of them in turn, where these are few. */
-  private leastOf(needs: readonly Alternatives[]): number {
+  private waysOf(needs: readonly Alternatives[]): readonly (readonly Alternatives[])[] {
     const mixed = needs.filter((need) => need.length > 1 && need.some((one) => this.comesInParts(one)));
     const ways = mixed.reduce((product, { length }) => product * length, 1);
-    if (ways > MOST_WAYS) return floorTogether(this.market, merged(needs), this.within);
-    let least = Number.POSITIVE_INFINITY;
-    for (let way = 0; way < ways; way++) {
+    if (ways > MOST_WAYS) return [merged(needs)];
+    return Array.from({ length: ways }, (_, way) => {
       let rest = way;
       const settled = needs.map((need): Alternatives => {
         if (!mixed.includes(need)) return need;
@@ -140,28 +166,14 @@ export class TiedFloor {
         rest = Math.floor(rest / need.length);
         return chosen;
       });
-      least = Math.min(least, floorTogether(this.market, merged(settled), this.within));
-    }
-    return least;
+      return merged(settled);
+    });
   }
 
   private comesInParts({ sku, amount }: Alternatives[number]): boolean {
     return (this.market.giving.get(sku) ?? []).some(({ gives }) =>
       gives.some((given) => given.sku === sku && given.amount < amount),
     );
-  }
-
-  private keyOf({ fates, domains, amounts }: Below): string {
-    let key = '';
-    for (const slot of this.group.slots) {
-      const fate = fates[slot];
-      key += fate === 'kept' ? '-' : fate === 'renewed' ? 'r' : 'c';
-      if (fate === 'kept') continue;
-      const size = domains.sizes[slot + 1] ?? 0;
-      for (let value = 0; value < size; value++) if (domains.has(slot + 1, value)) key += `${value},`;
-    }
-    for (const id of this.group.specifications) key += `|${amounts.get(id) ?? 0}`;
-    return key;
   }
 
   private needsOf({ fates, domains, amounts }: Below): Alternatives[] {

@@ -69,19 +69,50 @@ export type Alternatives = readonly { readonly sku: string; readonly amount: num
  * of several things, or a piece that is counted for two needs. Infinity where they cannot all be met.
  */
 export function floorTogether(market: Market, needs: readonly Alternatives[], within: Within = ANY_OFFER): number {
-  let key = `together ${textOf(within)}`;
+  return together(market, needs, `together ${textOf(within)}`, () => {
+    const { whole, columns } = programmeOf(market, needs, within);
+    const cheap = columns.map((column) => ({ ...column, unpriced: false }));
+    return cheapestCovers(whole, cheap)[0]?.cost ?? Number.POSITIVE_INFINITY;
+  });
+}
+
+/**
+ * The same by how many lines go without a price at most: from none up to as many as lower the cost. The last is what the needs cost at least, whatever goes without.
+ */
+export function floorByLines(
+  market: Market,
+  needs: readonly Alternatives[],
+  within: Within = ANY_OFFER,
+): readonly number[] {
+  return together(market, needs, `by lines ${textOf(within)}`, () => {
+    const { whole, columns } = programmeOf(market, needs, within);
+    const covers = cheapestCovers(whole, columns);
+    const most = Math.max(0, ...covers.map(({ unpriced }) => unpriced));
+    return Array.from({ length: most + 1 }, (_, lines) =>
+      Math.min(Number.POSITIVE_INFINITY, ...covers.flatMap(({ unpriced, cost }) => (unpriced <= lines ? [cost] : []))),
+    );
+  });
+}
+
+function together<T>(market: Market, needs: readonly Alternatives[], kind: string, work: () => T): T {
+  let key = kind;
   for (const alternatives of needs) {
     key += ';';
     for (const { sku, amount } of alternatives) key += `${sku} ${amount}|`;
   }
-  const known = market.remembered.get(key) as number | undefined;
+  const known = market.remembered.get(key) as T | undefined;
   if (known !== undefined) return known;
-  const cost = workOutTogether(market, needs, within);
-  remember(market, key, cost);
-  return cost;
+  const found = work();
+  remember(market, key, found);
+  return found;
 }
 
-function workOutTogether(market: Market, needs: readonly Alternatives[], within: Within): number {
+/** Needs as rows, what gives any of them as columns; amounts of a row in parts of the whole that all alternatives of it divide. */
+function programmeOf(
+  market: Market,
+  needs: readonly Alternatives[],
+  within: Within,
+): { readonly whole: readonly number[]; readonly columns: readonly CoverColumn[] } {
   const columns = new Map<string, { readonly offer: Offer; readonly gives: Map<number, number> }>();
   const whole = needs.map((alternatives) => alternatives.reduce((all, { amount }) => leastMultiple(all, amount), 1));
   needs.forEach((alternatives, row) => {
@@ -94,13 +125,18 @@ function workOutTogether(market: Market, needs: readonly Alternatives[], within:
         gives.set(row, Math.max(gives.get(row) ?? 0, (given * (whole[row] ?? 0)) / amount));
       }
   });
-  const programme = [...columns.values()].map(({ offer, gives }): CoverColumn => {
-    let limit = 1;
-    for (const [row, amount] of gives) limit = Math.max(limit, Math.ceil((whole[row] ?? 0) / amount));
-    limit = Math.min(limit, packsWithin(offer, within));
-    return { gives: [...gives], cost: offer.price ?? 0, limit, unpriced: false, free: false };
-  });
-  return cheapestCovers(whole, programme)[0]?.cost ?? Number.POSITIVE_INFINITY;
+  return {
+    whole,
+    columns: [...columns.values()].map(({ offer, gives }): CoverColumn => {
+      let limit = 1;
+      for (const [row, amount] of gives) limit = Math.max(limit, Math.ceil((whole[row] ?? 0) / amount));
+      limit = Math.min(limit, packsWithin(offer, within));
+      if (offer.price !== null) return { gives: [...gives], cost: offer.price, limit, unpriced: false, free: false };
+      // all of it is one line and no money: it is taken whole or not at all
+      const all = [...gives].map(([row, amount]) => [row, amount * limit] as const);
+      return { gives: all, cost: 0, limit: 1, unpriced: true, free: false };
+    }),
+  };
 }
 
 function leastMultiple(a: number, b: number): number {

@@ -4,6 +4,7 @@ export {
   type Alternatives,
   ANY_OFFER,
   type Floor,
+  floorByLines,
   floorFor,
   floorTogether,
   shareFloorFor,
