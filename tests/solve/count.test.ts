@@ -92,6 +92,18 @@ describe('number of solutions', () => {
     expect(numberOf({ sizes, tables: [even], sums: sums ? [sums] : [], members: 0 })).toBe(1n);
   });
 
+  it('effort: what is left of a group is counted once, the variable that ties most goes first', () => {
+    const steps = (problem: Problem): number => counted(problem)[1];
+    // a star is settled by its middle, whatever its number
+    const star = times(12, (at): [number, number] => [at, 12]);
+    expect([colourings(40, 4, path(40)), colourings(15, 4, circle(15)), colourings(13, 3, star)].map(steps)).toEqual([
+      77, 101, 1,
+    ]);
+    expect([latin(3), latin(4), taken(10, 27, 27), taken(10, 52, Number.POSITIVE_INFINITY)].map(steps)).toEqual([
+      10, 587, 66, 2,
+    ]);
+  });
+
   it('members: whoever they are, all hold', () => {
     const sizes = [3, 3];
     const tables = [0, 1].map((member) => tableOf(sizes, [member], member, ([value]) => value !== 0));

@@ -3,6 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { ask, type QuestionInput } from '../../src/plan/index.ts';
 import {
   corrections,
+  type Domains,
+  disputeOf,
+  type FrontResult,
+  leastValue,
+  leastVector,
+  type Objectives,
   type Oracle,
   type Problem,
   paretoFront,
@@ -10,6 +16,7 @@ import {
   StepBudget,
   smallestConflict,
   tableOf,
+  type Vector,
 } from '../../src/solve/index.ts';
 import { loadCatalogFolder } from '../support/demo.ts';
 
@@ -37,6 +44,42 @@ const places: Problem = {
   })),
   members: 0,
 };
+
+/** Ten choices, each the dear and quick one or the cheap and slow one: nothing ties them, only the sums do. */
+const choices: Problem = { sizes: Array.from({ length: 10 }, () => 2), tables: [], sums: [], members: 0 };
+const MONEY = [3, 5, 8, 13, 2, 7, 11, 4, 6, 9];
+const MINUTES = [5, 4, 9, 6, 8, 3, 10, 7, 2, 12];
+const sumOf = (weights: readonly number[], taken: (at: number) => boolean): number =>
+  weights.reduce((total, weight, at) => total + (taken(at) ? weight : 0), 0);
+const vectors = (values: readonly number[]): readonly Vector[] => [
+  [sumOf(MONEY, (at) => values[at] === 1), sumOf(MINUTES, (at) => values[at] === 0)],
+];
+const coarse = (domains: Domains): Vector => [
+  sumOf(MONEY, (at) => !domains.has(at, 0)),
+  sumOf(MINUTES, (at) => !domains.has(at, 1)),
+];
+/** One that leaves out the last three choices. */
+const loose = (domains: Domains): Vector => [
+  sumOf(MONEY, (at) => at < 7 && !domains.has(at, 0)),
+  sumOf(MINUTES, (at) => at < 7 && !domains.has(at, 1)),
+];
+/** A floor for each way to decide the last three choices; how often they were asked for is counted. */
+const finer =
+  (asked: { floors: number }) =>
+  (domains: Domains): readonly Vector[] => {
+    asked.floors++;
+    return Array.from({ length: 8 }, (_one, bits) => (at: number) => (at < 7 ? null : (bits >> (at - 7)) & 1))
+      .filter((decided) => [7, 8, 9].every((at) => domains.has(at, decided(at) ?? 0)))
+      .map((decided) => [
+        sumOf(MONEY, (at) => (decided(at) ?? (domains.has(at, 0) ? 0 : 1)) === 1),
+        sumOf(MINUTES, (at) => (decided(at) ?? (domains.has(at, 1) ? 1 : 0)) === 0),
+      ]);
+  };
+function frontOf(objectives: Objectives): FrontResult & { readonly steps: number } {
+  const budget = new StepBudget(1_000_000);
+  const canonical = { order: [], counted: choices.sizes.map((_size, at) => at) };
+  return { ...paretoFront(choices, objectives, canonical, budget), steps: budget.used };
+}
 
 function solutionsAndSteps(problem: Problem): readonly [number, number] {
   let found = 0;
@@ -76,22 +119,71 @@ describe('effort', () => {
   });
 
   it('front: ten choices of two, dear and quick or cheap and slow, both passes', () => {
-    const money = [3, 5, 8, 13, 2, 7, 11, 4, 6, 9];
-    const minutes = [5, 4, 9, 6, 8, 3, 10, 7, 2, 12];
-    const problem: Problem = { sizes: money.map(() => 2), tables: [], sums: [], members: 0 };
-    const sum = (weights: readonly number[], taken: (at: number) => boolean): number =>
-      weights.reduce((total, weight, at) => total + (taken(at) ? weight : 0), 0);
-    const budget = new StepBudget(1_000_000);
-    const { entries, end } = paretoFront(
-      problem,
-      {
-        floor: (domains) => [sum(money, (at) => !domains.has(at, 0)), sum(minutes, (at) => !domains.has(at, 1))],
-        vectors: (values) => [[sum(money, (at) => values[at] === 1), sum(minutes, (at) => values[at] === 0)]],
-      },
-      { order: [], counted: money.map((_one, at) => at) },
-      budget,
-    );
-    expect([entries.length, end, budget.used]).toEqual([24, 'whole', 4920]);
+    const { entries, end, steps } = frontOf({ floor: coarse, vectors });
+    expect([entries.length, end, steps]).toEqual([24, 'whole', 4920]);
+  });
+
+  it('front: the same with a floor for each value of a variable, asked for only where the search is long', () => {
+    const asked = { floors: 0 };
+    const { entries, end, steps } = frontOf({ floor: coarse, floors: finer(asked), vectors });
+    expect([entries.length, end, steps, asked.floors]).toEqual([24, 'whole', 2702, 2032]);
+    expect(frontOf({ floor: loose, vectors }).steps).toBe(7989);
+    expect(frontOf({ floor: loose, floors: finer({ floors: 0 }), vectors }).steps).toBe(2495);
+  });
+
+  it('first vector: the quickest of the cheapest, the cheapest of the quickest, with and without finer floors', () => {
+    const steps = (priority: readonly number[], objectives: Objectives): readonly number[] => {
+      const budget = new StepBudget(1_000_000);
+      const canonical = { order: [], counted: choices.sizes.map((_size, at) => at) };
+      const first = leastVector(choices, objectives, priority, canonical, budget);
+      const shown = typeof first === 'string' ? [] : first.vector;
+      const again = new StepBudget(1_000_000);
+      const known = choices.sizes.map((_size, at) => at % 2);
+      leastValue(choices, objectives, priority, canonical, { known }, again);
+      return [...shown, budget.used, again.used];
+    };
+    const asked = { floors: 0 };
+    const fine = { floor: loose, floors: finer(asked), vectors };
+    expect(
+      [
+        [0, 1],
+        [1, 0],
+      ].map((priority) => [steps(priority, { floor: loose, vectors }), steps(priority, fine)]),
+    ).toEqual([
+      [
+        [0, 66, 59, 49],
+        [0, 66, 45, 35],
+      ],
+      [
+        [68, 0, 581, 443],
+        [68, 0, 355, 273],
+      ],
+    ]);
+    expect(asked.floors).toBe(538);
+  });
+
+  it('disputes: a ring of wishes that differ, going through assignments and asking about sets', () => {
+    const ring = (points: number, colours: number, more: number): readonly number[] => {
+      const sizes = [...Array.from({ length: points }, () => colours), ...Array.from({ length: more }, () => 2)];
+      const differ = Array.from({ length: points }, (_one, at) =>
+        tableOf(sizes, [at, (at + 1) % points], at, ([a, b]) => a !== b),
+      );
+      const ties = Array.from({ length: more }, (_one, at) =>
+        tableOf(sizes, [at === 0 ? 0 : points + at - 1, points + at], null, () => true),
+      );
+      const budget = new StepBudget(1_000_000);
+      const { conflicts, corrections: given } = disputeOf(
+        { sizes, tables: [...differ, ...ties], sums: [], members: points },
+        budget,
+      );
+      return [conflicts.length, given.length, budget.used];
+    };
+    // an odd ring cannot have two colours, and gives up any one difference
+    expect([ring(7, 2, 0), ring(7, 2, 22), ring(9, 2, 0)]).toEqual([
+      [1, 7, 138],
+      [1, 7, 349],
+      [1, 9, 247],
+    ]);
   });
 
   it('conflicts: three pairs among twenty members', () => {

@@ -6,6 +6,7 @@ import {
   type FrontResult,
   leastValue,
   leastVector,
+  type Objectives,
   type Problem,
   paretoFront,
   StepBudget,
@@ -17,11 +18,12 @@ import { allSolutions, inOrder, randomProblem } from './random-problem.ts';
 
 const UNKNOWN = Number.POSITIVE_INFINITY;
 
-/** A problem with what each assignment costs (often in several ways), how loose the floor is, and how equals are decided. */
+/** A problem with what each assignment costs (often in several ways), how loose floors are, by which variable they are split, and how equals are decided. */
 interface Case {
   readonly problem: Problem;
   readonly cost: (values: readonly number[]) => readonly Vector[];
   readonly slack: number;
+  readonly split: number | null;
   readonly order: readonly number[];
   readonly counted: readonly number[];
 }
@@ -33,30 +35,38 @@ const cases: fc.Arbitrary<Case> = randomProblem({ variables: 5, values: 3, membe
     problem: fc.constant(problem),
     cost: fc.func(fc.array(fc.array(part, { minLength: 3, maxLength: 3 }), { maxLength: 3 })),
     slack: fc.integer({ min: 0, max: 5 }),
+    split: fc.option(fc.constantFrom(...all), { nil: null }),
     order: fc.shuffledSubarray(all),
     counted: fc.subarray(all),
   });
 });
 
-/** The best floor there is, less some slack: the least of every part over the solutions below. */
-function floorBy({ problem, cost, slack }: Case): (domains: Domains) => Vector {
+/**
+ * The best floor there is, less some slack: the least of every part over the solutions below. Where a variable is named, also one such floor for each of its values: no
+ * leaf is under that of its own value.
+ */
+function objectivesOf({ problem, cost, slack, split }: Case): Objectives {
   const solutions = allSolutions(problem);
-  return (domains) => {
-    const below = solutions.filter((values) => values.every((value, variable) => domains.has(variable, value)));
-    return [0, 1, 2].map(
-      (part) => Math.min(...below.flatMap((values) => cost(values)).map((vector) => vector[part] ?? 0)) - slack,
+  const below = (domains: Domains): (readonly number[])[] =>
+    solutions.filter((values) => values.every((value, variable) => domains.has(variable, value)));
+  const floor = (leaves: readonly (readonly number[])[]): Vector =>
+    [0, 1, 2].map(
+      (part) => Math.min(...leaves.flatMap((values) => cost(values)).map((vector) => vector[part] ?? 0)) - slack,
     );
+  const bySplit = (domains: Domains, variable: number): Vector[] =>
+    [...new Set(below(domains).map((values) => values[variable]))].map((value) =>
+      floor(below(domains).filter((values) => values[variable] === value)),
+    );
+  return {
+    floor: (domains) => floor(below(domains)),
+    vectors: cost,
+    ...(split === null ? {} : { floors: (domains: Domains) => bySplit(domains, split) }),
   };
 }
 
 function front(one: Case, limit = 1_000_000): FrontResult & { readonly used: number } {
   const budget = new StepBudget(limit);
-  const result = paretoFront(
-    one.problem,
-    { floor: floorBy(one), vectors: one.cost },
-    { order: one.order, counted: one.counted },
-    budget,
-  );
+  const result = paretoFront(one.problem, objectivesOf(one), { order: one.order, counted: one.counted }, budget);
   return { ...result, used: budget.used };
 }
 
@@ -92,7 +102,7 @@ describe('pareto front', () => {
   it('law: the first vector in an order of its parts is the one of the front that comes first, with the same assignment', () => {
     const asked = fc.tuple(cases, fc.shuffledSubarray([0, 1, 2], { minLength: 3 }), fc.integer({ min: 0, max: 3 }));
     hold('first vector equals the first of brute force', 800, asked, ([one, priority, limit]) => {
-      const objectives = { floor: floorBy(one), vectors: one.cost };
+      const objectives = objectivesOf(one);
       const canonical = { order: one.order, counted: one.counted };
       const found = (steps: number) => leastVector(one.problem, objectives, priority, canonical, new StepBudget(steps));
       const by = (vector: Vector): readonly number[] => priority.map((part) => vector[part] ?? 0);
@@ -106,7 +116,7 @@ describe('pareto front', () => {
   it('law: the first vector is the same from any known solution, and among settled variables the first of those that agree', () => {
     const asked = fc.tuple(cases, fc.shuffledSubarray([0, 1, 2], { minLength: 3 }), fc.nat(), fc.nat());
     hold('first vector from a known solution equals brute force', 800, asked, ([one, priority, pick, mask]) => {
-      const objectives = { floor: floorBy(one), vectors: one.cost };
+      const objectives = objectivesOf(one);
       const all = allSolutions(one.problem);
       const known = all.length === 0 ? null : (all[pick % all.length] ?? null);
       const settled = new Map([...(known ?? []).entries()].filter(([variable]) => (mask >> variable) % 2 === 1));

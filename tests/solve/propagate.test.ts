@@ -59,6 +59,21 @@ describe('propagation', () => {
     expect(sum(10, MOST)).toBeNull();
   });
 
+  it('over nothing: a table or a sum without variables stands or not by itself', () => {
+    const table = (allowed: number): Problem => ({
+      ...none,
+      sizes: [],
+      tables: [{ scope: [], allowed: Uint8Array.of(allowed), member: null }],
+    });
+    expect([left(table(1)), left(table(0))]).toEqual([[], null]);
+    const sum = (least: number, greatest: number): Problem => ({
+      ...none,
+      sizes: [2],
+      sums: [{ scope: [], weights: [], least, greatest, member: null }],
+    });
+    expect([sum(0, 0), sum(1, MOST), sum(LEAST, -1)].map(left)).toEqual([[[0, 1]], null, null]);
+  });
+
   it('members: what belongs to a member that is not held says nothing', () => {
     const sizes = [2];
     const never = tableOf(sizes, [0], 0, () => false);
@@ -92,6 +107,8 @@ describe('propagation', () => {
       const domains = new Domains(problem.sizes);
       const sound = propagator.start(domains);
       if (!sound) expect(solutions).toEqual([]);
+      // a variable that has lost its last value is always noticed
+      else expect(problem.sizes.filter((size, at) => size > 0 && (domains.count[at] ?? 0) === 0)).toEqual([]);
       for (const solution of solutions)
         for (const [variable, value] of solution.entries()) expect(domains.has(variable, value)).toBe(true);
       const variable = variableDie % problem.sizes.length;
@@ -100,7 +117,9 @@ describe('propagation', () => {
       if (!sound || value === undefined) return;
       for (const other of possible) if (other !== value) domains.remove(variable, other);
       const decided = solutions.filter((solution) => solution[variable] === value);
-      if (!propagator.changed(domains, variable)) expect(decided).toEqual([]);
+      const goesOn = propagator.changed(domains, variable);
+      if (!goesOn) expect(decided).toEqual([]);
+      else expect(problem.sizes.filter((size, at) => size > 0 && (domains.count[at] ?? 0) === 0)).toEqual([]);
       for (const solution of decided)
         for (const [one, held] of solution.entries()) expect(domains.has(one, held)).toBe(true);
     });

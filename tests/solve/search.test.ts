@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Domains } from '../../src/solve/domains.ts';
 import { type Problem, Search, type SearchEnd, StepBudget, tableOf } from '../../src/solve/index.ts';
 import { hold } from '../laws/hold.ts';
 import { allSolutions, inOrder, randomProblem } from './random-problem.ts';
@@ -103,6 +104,75 @@ describe('search', () => {
     const empty = { tables: [], sums: [], members: 0 };
     expect(run({ ...empty, sizes: [] })).toEqual({ found: [[]], end: 'whole', used: 0 });
     expect(run({ ...empty, sizes: [2, 0] }).found).toEqual([]);
+  });
+
+  it('ranked: values by what they leave, the variables whose best is worst first, equals in their own order', () => {
+    const sizes = [3, 3, 2, 2];
+    // the last two are the same, and of the first 2 cannot be had
+    const problem: Problem = {
+      sizes,
+      tables: [tableOf(sizes, [0], null, ([value]) => value !== 2), tableOf(sizes, [2, 3], null, ([a, b]) => a === b)],
+      sums: [],
+      members: 0,
+    };
+    const cost: readonly (readonly number[])[] = [
+      [5, 4, 0],
+      [1, 0, 0],
+      [0, 1],
+      [3, 0],
+    ];
+    const least = (domains: Domains): readonly number[] =>
+      cost.map((costs, variable) => Math.min(...costs.filter((_cost, value) => domains.has(variable, value))));
+    const sumOf = (parts: readonly number[]): number => parts.reduce((sum, part) => sum + part, 0);
+    const { order, valuesOf } = new Search(problem, () => true).ranked((domains) => [7, sumOf(least(domains))]);
+    // of the first 4, of the second 0, of the last two, which are alike, 1: with 0 for either it would be 3
+    expect(sizes.map((_size, variable) => valuesOf(variable))).toEqual([
+      [1, 0],
+      [1, 2, 0],
+      [1, 0],
+      [1, 0],
+    ]);
+    expect(order).toEqual([2, 3, 0, 1]);
+    const seen: (readonly number[])[] = [];
+    new Search(problem, () => true).run(new StepBudget(100), {
+      order,
+      valuesOf,
+      leaf: (values) => {
+        seen.push(values);
+        return seen.length < 4;
+      },
+    });
+    expect(seen).toEqual([
+      [1, 1, 1, 1],
+      [1, 2, 1, 1],
+      [1, 0, 1, 1],
+      [0, 1, 1, 1],
+    ]);
+  });
+
+  it('ranked: where nothing can stand there are no values', () => {
+    const problem: Problem = { sizes: [2], tables: [tableOf([2], [0], null, () => false)], sums: [], members: 0 };
+    const { order, valuesOf } = new Search(problem, () => true).ranked(() => [0]);
+    expect([order, valuesOf(0)]).toEqual([[0], []]);
+  });
+
+  it('settled: variables that have one value and no other', () => {
+    const problem: Problem = { sizes: [2, 3], tables: [], sums: [], members: 0 };
+    const seen: (readonly number[])[] = [];
+    const budget = new StepBudget(100);
+    new Search(problem, () => true, [], new Map([[1, 2]])).run(budget, {
+      leaf: (values) => {
+        seen.push(values);
+        return true;
+      },
+    });
+    expect([seen, budget.used]).toEqual([
+      [
+        [0, 2],
+        [1, 2],
+      ],
+      2,
+    ]);
   });
 
   it('searches: one prepared search gives the same again, also after it was stopped', () => {
