@@ -126,6 +126,10 @@ describe('corrections', () => {
     });
   });
 
+  it('none: where all can stand together there is nothing to give up', () => {
+    expect(corrections([0], [1, 2], () => true, new StepBudget(99))).toEqual({ found: [], complete: true });
+  });
+
   it('steps: when they run out the list says that it is not complete', () => {
     expect(corrections([], [1, 2], () => null, new StepBudget(99))).toEqual({ found: [], complete: false });
     expect(corrections([], [1, 2], () => false, new StepBudget(0))).toEqual({ found: [], complete: false });

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { correctionsByValue } from '../../src/solve/corrections-by-value.ts';
 import { minimalHittingSets } from '../../src/solve/hitting-sets.ts';
 import {
   type Dispute,
@@ -80,6 +81,128 @@ describe('dispute', () => {
       }
       expect(disputeOf(problem, new StepBudget(budget.used))).toEqual(whole);
     });
+  });
+
+  it('members that bind in two groups: what is given up helps in both', () => {
+    const sizes = [2, 2];
+    const wants = (variable: number, value: number, member: number) =>
+      tableOf(sizes, [variable], member, ([one]) => one === value);
+    const tables = [wants(0, 0, 0), wants(1, 0, 0), wants(0, 1, 1), wants(1, 1, 2)];
+    expect(disputeOf({ sizes, tables, sums: [], members: 3 }, plenty())).toEqual({
+      conflicts: [
+        [0, 1],
+        [0, 2],
+      ],
+      corrections: [[0], [1, 2]],
+      complete: true,
+    });
+  });
+
+  it('many members: twenty that want one value and twenty that want the other', () => {
+    const sizes = [2];
+    const tables = Array.from({ length: 40 }, (_one, member) =>
+      tableOf(sizes, [0], member, ([value]) => value === member % 2),
+    );
+    const { conflicts, corrections, complete } = disputeOf({ sizes, tables, sums: [], members: 40 }, plenty());
+    const [even, odd] = [0, 1].map((rest) => [...tables.keys()].filter((member) => member % 2 === rest));
+    expect([corrections, complete]).toEqual([[even, odd], true]);
+    expect(conflicts).toEqual(
+      sorted((even ?? []).flatMap((one) => (odd ?? []).map((other) => [one, other].sort((a, b) => a - b)))),
+    );
+  });
+
+  it('steps: what was settled before they ran out is listed', () => {
+    const pairs: Problem = {
+      sizes: [2, 2],
+      tables: [0, 1, 2, 3].map((member) => tableOf([2, 2], [member >> 1], member, ([value]) => value === member % 2)),
+      sums: [],
+      members: 4,
+    };
+    const budget = plenty();
+    disputeOf(pairs, budget);
+    const listed = Array.from({ length: budget.used }, (_one, limit) => disputeOf(pairs, new StepBudget(limit)));
+    expect(listed.filter(({ complete }) => complete)).toEqual([]);
+    expect(listed.map(({ conflicts }) => conflicts)).toContainEqual([[0, 1]]);
+    expect(listed.at(-1)?.conflicts).toEqual([
+      [0, 1],
+      [2, 3],
+    ]);
+  });
+
+  it('law: corrections by values are those of trying every set, while members that are not optional hold', () => {
+    const cases = randomProblem({ variables: 4, values: 3, members: 6 }).chain((problem) =>
+      fc.tuple(
+        fc.constant(problem),
+        fc.shuffledSubarray(membersOf(problem)),
+        fc.shuffledSubarray([...problem.sizes.keys()]),
+      ),
+    );
+    hold('corrections by values equal brute force', 400, cases, ([problem, optional, order]) => {
+      const stands = (given: readonly number[]): boolean =>
+        allSolutions(problem, (member) => !given.includes(member)).length > 0;
+      const budget = plenty();
+      const found = correctionsByValue(problem, optional, order, budget);
+      expect(sorted(found ?? [])).toEqual(sorted(minimalOf(subsetsOf(optional).filter(stands))));
+      for (const set of found ?? []) expect(set).toEqual([...set].sort((a, b) => a - b));
+      // with fewer steps it says nothing
+      for (let limit = Math.max(0, budget.used - 12); limit < budget.used; limit++)
+        expect(correctionsByValue(problem, optional, order, new StepBudget(limit))).toBeNull();
+    });
+  });
+
+  it('law: an oracle that stops answering ends the dispute, and what is listed is true', () => {
+    const clashes = fc.array(fc.subarray([1, 2, 3, 11, 12], { minLength: 1 }), { maxLength: 5 });
+    hold('a stopped oracle gives no whole dispute', 200, clashes, (given) => {
+      const members = [1, 2, 3, 11, 12];
+      const asked = (limit: number): readonly [Dispute, number] => {
+        let calls = 0;
+        const canStand = (held: ReadonlySet<number>): boolean | null =>
+          calls++ < limit ? !given.some((set) => set.every((member) => held.has(member))) : null;
+        return [everyConflict(members, canStand, plenty()), calls];
+      };
+      const [whole, calls] = asked(1_000_000);
+      const free = subsetsOf(members).filter(
+        (one) => !given.some((set) => set.every((member) => !one.includes(member))),
+      );
+      expect(whole).toEqual({
+        conflicts: sorted(minimalOf(given)),
+        corrections: sorted(minimalOf(free)),
+        complete: true,
+      });
+      for (let limit = 0; limit < calls; limit++) {
+        const [{ conflicts, corrections, complete }] = asked(limit);
+        expect(complete).toBe(false);
+        for (const one of conflicts) expect(whole.conflicts).toContainEqual(one);
+        for (const one of corrections) expect(whole.corrections).toContainEqual(one);
+      }
+    });
+  });
+
+  it('effort: sets that an oracle is asked about', () => {
+    const asked = (clashes: readonly (readonly number[])[]): number => {
+      let calls = 0;
+      const canStand = (held: ReadonlySet<number>): boolean => {
+        calls++;
+        return !clashes.some((set) => set.every((member) => held.has(member)));
+      };
+      everyConflict([0, 1, 2, 3, 4, 5, 6, 7], canStand, plenty());
+      return calls;
+    };
+    expect(
+      [
+        [
+          [0, 1],
+          [2, 3],
+          [4, 5],
+        ],
+        [
+          [0, 1, 2],
+          [2, 3, 4],
+          [4, 5, 0],
+        ],
+        [[7], [0, 1, 2, 3]],
+      ].map(asked),
+    ).toEqual([63, 53, 32]);
   });
 
   it('law: minimal hitting sets are those of trying every set, each once', () => {

@@ -186,6 +186,39 @@ describe('effort', () => {
     ]);
   });
 
+  it('disputes: things in order round a table, a sum that is too small, and what always holds', () => {
+    const less = (values: number, points: number): Problem => {
+      const sizes = Array.from({ length: points }, () => values);
+      const all = sizes.map((_size, at) => at);
+      const around = all.map((at) => tableOf(sizes, [at, (at + 1) % points], at, ([a = 0, b = 0]) => a < b));
+      const three = tableOf(sizes, [0, 1, 2], points, ([a = 0, b = 0, c = 0]) => a + b === c);
+      const always = tableOf(sizes, [points - 1], null, ([value]) => value !== 1);
+      const weights = all.map((at) => Array.from({ length: values }, (_one, value) => value * (at + 1)));
+      const sum = (least: number, greatest: number, member: number) => ({
+        scope: all,
+        weights,
+        least,
+        greatest,
+        member,
+      });
+      const sums = [
+        sum(points * 4, Number.POSITIVE_INFINITY, points + 1),
+        sum(Number.NEGATIVE_INFINITY, points, points + 2),
+      ];
+      return { sizes, tables: [...around, three, always], sums, members: points + 3 };
+    };
+    const stepsOf = (problem: Problem): readonly number[] => {
+      const budget = new StepBudget(1_000_000);
+      const { conflicts, corrections: given } = disputeOf(problem, budget);
+      return [conflicts.length, given.length, budget.used];
+    };
+    expect([less(3, 4), less(4, 4), less(3, 6)].map(stepsOf)).toEqual([
+      [13, 9, 109],
+      [11, 11, 233],
+      [24, 22, 373],
+    ]);
+  });
+
   it('conflicts: three pairs among twenty members', () => {
     const members = Array.from({ length: 20 }, (_one, at) => at);
     const pairs = [
