@@ -9,10 +9,12 @@ import {
   type Objectives,
   type Problem,
   paretoFront,
+  Search,
   StepBudget,
   sameVector,
   type Vector,
 } from '../../src/solve/index.ts';
+import { runByPromise } from '../../src/solve/pareto.ts';
 import { hold } from '../laws/hold.ts';
 import { allSolutions, inOrder, randomProblem } from './random-problem.ts';
 
@@ -162,6 +164,15 @@ describe('pareto front', () => {
     expect(first([0, 1], [])).toEqual([0, 1]);
     expect(first([1, 0], [])).toEqual([1, 0]);
     expect(first([0, 1], [1])).toEqual([1, 0]);
+  });
+
+  it('enough: a visitor that has enough early ends the search, without a second one', () => {
+    const problem: Problem = { sizes: [9], tables: [], sums: [], members: 0 };
+    let leaves = 0;
+    const leaf = (): boolean => ++leaves < 3;
+    const objectives = { floor: () => [0], vectors: () => [] };
+    const end = runByPromise(new Search(problem, () => true), objectives, new StepBudget(100), { leaf });
+    expect([end, leaves]).toEqual(['enough', 3]);
   });
 
   it('effort: where a search is short no floor but the plain one is asked for', () => {

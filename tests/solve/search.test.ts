@@ -151,9 +151,10 @@ describe('search', () => {
   });
 
   it('ranked: where nothing can stand there are no values', () => {
-    const problem: Problem = { sizes: [2], tables: [tableOf([2], [0], null, () => false)], sums: [], members: 0 };
+    const sizes = [2, 2];
+    const problem: Problem = { sizes, tables: [tableOf(sizes, [0], null, () => false)], sums: [], members: 0 };
     const { order, valuesOf } = new Search(problem, () => true).ranked(() => [0]);
-    expect([order, valuesOf(0)]).toEqual([[0], []]);
+    expect([order, valuesOf(0), valuesOf(1)]).toEqual([[0, 1], [], []]);
   });
 
   it('settled: variables that have one value and no other', () => {
