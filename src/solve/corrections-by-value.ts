@@ -42,8 +42,8 @@ export function correctionsByValue(
       if (correction === null) return false;
       broken.fill(0);
       for (const member of correction) mark(member);
-      // one that is known already: this assignment breaks all of it and more
-      if (!isKnown()) known.push(broken.slice());
+      // the cut let no assignment pass that breaks all of a known one: this one is new
+      known.push(broken.slice());
       return true;
     },
   });

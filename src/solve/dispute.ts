@@ -46,8 +46,7 @@ function groupsOf(problem: Problem): readonly Problem[] {
     for (const variable of group) groupOf[variable] = at;
   });
   const ofMember = new Map<number, number>();
-  const home = ({ scope }: { readonly scope: readonly number[] }): number =>
-    scope[0] === undefined ? -1 : (groupOf[scope[0]] ?? -1);
+  const home = ({ scope }: { readonly scope: readonly number[] }): number => groupOf[scope[0] ?? -1] ?? -1;
   for (const constraint of [...tables, ...sums]) {
     if (constraint.member === null) continue;
     const known = ofMember.get(constraint.member) ?? home(constraint);

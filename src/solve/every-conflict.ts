@@ -27,7 +27,7 @@ export function everyConflict(members: readonly number[], canStand: Oracle, budg
   });
   for (let known = -1; known < corrections.length; ) {
     known = corrections.length;
-    for (const hitting of minimalHittingSets(corrections.slice())) {
+    for (const hitting of minimalHittingSets(corrections)) {
       const set = ascending(hitting);
       const key = set.join(' ');
       if (conflicts.has(key)) continue;

@@ -86,7 +86,7 @@ export function runByPromise(search: Search, objectives: Objectives, budget: Ste
       return visitor.leaf(values) && leaves < FEW_LEAVES;
     },
   });
-  if (end !== 'enough' || leaves < FEW_LEAVES) return end;
+  if (leaves < FEW_LEAVES) return end;
   const ranked = search.ranked((domains) => objectives.floor(domains));
   return search.run(budget, { ...visitor, ...ranked });
 }

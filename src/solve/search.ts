@@ -62,7 +62,7 @@ export class Search {
           const scored = domains?.has(variable, value) ? this.scoreWith(domains, variable, value, score) : null;
           return scored === null ? [] : [{ value, scored }];
         })
-        .sort((a, b) => compareLists(a.scored, b.scored) || a.value - b.value),
+        .sort((a, b) => compareLists(a.scored, b.scored)),
     );
     const least = (variable: number): readonly number[] => values[variable]?.[0]?.scored ?? [];
     const valuesOf = values.map((ranked) => ranked.map(({ value }) => value));
