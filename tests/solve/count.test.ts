@@ -94,19 +94,21 @@ describe('number of solutions', () => {
   });
 
   it('relations: what the same two variables still tell each other is part of what is remembered', () => {
-    // by the first: equal, unequal, no more, no less; beside it a first of 0 never goes with a second of 1
+    // by the first: equal, unequal, no more, no less; beside it a second of 0 never goes with a third of 1; two more are other than the first, which so ties most
     const RELATIONS = [
       (a: number, b: number) => a === b,
       (a: number, b: number) => a !== b,
       (a: number, b: number) => a <= b,
       (a: number, b: number) => a >= b,
     ];
-    const sizes = [4, 3, 3];
+    const sizes = [4, 3, 3, 4, 4];
     const tables = [
       tableOf(sizes, [0, 1, 2], null, ([which = 0, a = 0, b = 0]) => RELATIONS[which]?.(a, b) ?? false),
       tableOf(sizes, [1, 2], null, ([a, b]) => a !== 0 || b !== 1),
+      tableOf(sizes, [0, 3], null, ([which, other]) => which !== other),
+      tableOf(sizes, [0, 4], null, ([which, other]) => which !== other),
     ];
-    expect(numberOf({ sizes, tables, sums: [], members: 0 })).toBe(3n + 5n + 5n + 6n);
+    expect(numberOf({ sizes, tables, sums: [], members: 0 })).toBe((3n + 5n + 5n + 6n) * 9n);
   });
 
   it('effort: what is left of a group is counted once, the variable that ties most goes first', () => {

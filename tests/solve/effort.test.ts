@@ -212,6 +212,23 @@ describe('effort', () => {
       const { conflicts, corrections: given } = disputeOf(problem, budget);
       return [conflicts.length, given.length, budget.used];
     };
+    const both = (one: Problem, other: Problem): Problem => {
+      const moved = <T extends { readonly scope: readonly number[]; readonly member: number | null }>(
+        constraint: T,
+      ): T => ({
+        ...constraint,
+        scope: constraint.scope.map((variable) => variable + one.sizes.length),
+        member: constraint.member === null ? null : constraint.member + one.members,
+      });
+      return {
+        sizes: [...one.sizes, ...other.sizes],
+        tables: [...one.tables, ...other.tables.map(moved)],
+        sums: [...one.sums, ...other.sums.map(moved)],
+        members: one.members + other.members,
+      };
+    };
+    // apart: as many steps as both by themselves, one for each pair of corrections, and some to begin with
+    expect(stepsOf(both(less(3, 4), less(4, 4)))).toEqual([24, 99, 429]);
     expect([less(3, 4), less(4, 4), less(3, 6)].map(stepsOf)).toEqual([
       [13, 9, 109],
       [11, 11, 233],
