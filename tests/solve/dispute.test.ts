@@ -149,6 +149,19 @@ describe('dispute', () => {
     ]);
   });
 
+  it('steps: where they run out at the last assignment nothing is claimed', () => {
+    // all alike; that they are 0, and that they are 1, each shows only once the first is decided: a step for each value, and two for each correction
+    const sizes = [2, 2, 2, 2];
+    const tables = [
+      ...[1, 2, 3].map((other) => tableOf(sizes, [0, other], null, ([a, b]) => a === b)),
+      ...[0, 1].map((value) => tableOf(sizes, [1, 2, 3], value, (values) => values.some((one) => one !== value))),
+    ];
+    const problem: Problem = { sizes, tables, sums: [], members: 2 };
+    const found = (steps: number) => correctionsByValue(problem, [0, 1], [], new StepBudget(steps));
+    expect([0, 1, 2, 3, 4, 5].map(found)).toEqual([null, null, null, null, null, null]);
+    expect(found(6)).toEqual([[0], [1]]);
+  });
+
   it('law: corrections by values are those of trying every set, while members that are not optional hold', () => {
     const cases = randomProblem({ variables: 4, values: 3, members: 6 }).chain((problem) =>
       fc.tuple(
