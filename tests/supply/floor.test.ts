@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { floorFor } from '../../src/supply/index.ts';
+import { floorFor, floorTogether, shareFloorFor } from '../../src/supply/index.ts';
 import { market, type Shelf } from './shelf.ts';
 
 const floors = (shelf: Shelf, skus: readonly string[], amount = 1): (readonly [number, number])[] => {
@@ -75,5 +75,161 @@ describe('floors', () => {
       [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY],
       [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY],
     ]);
+  });
+});
+
+const NEVER = Number.POSITIVE_INFINITY;
+
+describe('floors within days, and of priced offers alone', () => {
+  // A from the shelf has no price; in the kit it comes in 2 days, from the works in 5
+  const shelf: Shelf = {
+    parts: { A: {}, B: { price: 40 } },
+    kits: { K: { price: 60, gives: { A: 1, B: 1 } } },
+    stock: { A: { onHand: 1, lead: 9 }, B: { lead: 5 }, K: { lead: 2 } },
+  };
+  const within = (sku: string, amount: number, days: number, priced: boolean): readonly number[] => {
+    const one = market(shelf);
+    const { money, days: wait } = floorFor(one, sku, amount, { days, priced });
+    // the same when it is asked once more
+    expect(floorFor(one, sku, amount, { days, priced })).toEqual({ money, days: wait });
+    return [money, wait];
+  };
+
+  it('days: only what comes within them, and so many of it', () => {
+    expect([0, 1, 2, 5].map((days) => within('B', 1, days, false))).toEqual([
+      [NEVER, NEVER],
+      [NEVER, NEVER],
+      [60, 2],
+      [40, 2],
+    ]);
+    // one is on the shelf; two come with the kit after 2 days, for nothing of its price
+    expect([0, 2].map((days) => within('A', 2, days, false))).toEqual([
+      [NEVER, NEVER],
+      [0, 0],
+    ]);
+  });
+
+  it('prices: without what has none it is the kit, all of whose price is for B', () => {
+    expect([within('A', 1, NEVER, false), within('A', 1, NEVER, true), within('A', 1, 1, true)]).toEqual([
+      [0, 0],
+      [0, 2],
+      [NEVER, NEVER],
+    ]);
+  });
+
+  it('memory: one market asked for all of these says the same', () => {
+    const one = market(shelf);
+    const asked = [
+      [0, false],
+      [2, false],
+      [5, false],
+      [NEVER, false],
+      [5, true],
+    ] as const;
+    for (const sku of ['A', 'B'])
+      for (const amount of [1, 2])
+        for (const [days, priced] of [...asked, ...asked]) {
+          expect(floorFor(one, sku, amount, { days, priced })).toEqual(
+            floorFor(market(shelf), sku, amount, { days, priced }),
+          );
+          expect(shareFloorFor(one, sku, amount, { days, priced })).toEqual(
+            shareFloorFor(market(shelf), sku, amount, { days, priced }),
+          );
+        }
+    expect(floorFor(one, 'B', 1)).toEqual({ money: 40, days: 2 });
+  });
+});
+
+describe('shares', () => {
+  const shelf: Shelf = {
+    parts: { A: { price: 180 }, B: { price: 9, pack: 2 } },
+    kits: { K: { price: 100, gives: { A: 1, B: 2 } } },
+    supplies: { OIL: { meets: ['bath'], packs: { S: { size: 100, price: 8 }, L: { size: 250, price: 15 } } } },
+    stock: { A: { lead: 1 }, B: { lead: 4 }, K: { lead: 3 }, S: { lead: 5 }, L: { lead: 2 } },
+  };
+  const shares = (sku: string, amount: number, days = NEVER): readonly number[] => {
+    const { money, days: wait } = shareFloorFor(market(shelf), sku, amount, { days, priced: false });
+    return [money, wait];
+  };
+
+  it('parts of packs at their price, the cheapest by the piece, the soonest of any', () => {
+    // 250 for 15: 6 for 100; after 2 days that pack, after 5 both
+    expect([shares('OIL', 100), shares('OIL', 100, 2), shares('OIL', 100, 1)]).toEqual([
+      [6, 2],
+      [6, 2],
+      [NEVER, NEVER],
+    ]);
+    // the kit is 100 for what costs 180 and 9 alone: 95 for A and 4 for two B, rounded down
+    expect([shares('A', 2), shares('B', 1), shares('B', 3, 3)]).toEqual([
+      [190, 1],
+      [2, 3],
+      [6, 3],
+    ]);
+  });
+
+  it('none: what nobody gives', () => {
+    expect(shares('X', 1)).toEqual([NEVER, NEVER]);
+  });
+});
+
+describe('floors of several needs together', () => {
+  const shelf: Shelf = {
+    parts: { A: { price: 80 }, B: { price: 50 }, C: { price: 30 }, D: {} },
+    kits: { K: { price: 100, gives: { A: 1, B: 1 } } },
+    stock: {
+      A: { lead: 5 },
+      B: { onHand: 9 },
+      C: { onHand: 2, discontinued: true },
+      K: { onHand: 1, lead: 7 },
+      D: { onHand: 1 },
+    },
+  };
+  const one = (sku: string, amount = 1) => [{ sku, amount }];
+  const together = (needs: Parameters<typeof floorTogether>[1], within?: Parameters<typeof floorTogether>[2]): number =>
+    floorTogether(market(shelf), needs, within);
+
+  it('a kit may serve several; apart they cost more', () => {
+    expect([together([one('A')]), together([one('B')]), together([one('A'), one('B')])]).toEqual([80, 50, 100]);
+    // two of each: the kit twice, or once with singles: 200, 230
+    expect(together([one('A', 2), one('B', 2)])).toBe(200);
+    expect([together([]), together([one('X')]), together([one('A'), one('X')])]).toEqual([0, NEVER, NEVER]);
+  });
+
+  it('alternatives: the cheapest of them, each in its own number', () => {
+    const either = [...one('A'), ...one('C', 2)];
+    expect([together([either]), together([either, one('B')]), together([[...one('A'), ...one('C', 3)]])]).toEqual([
+      60, 100, 80,
+    ]);
+    // each need by itself, not one of them: one A and two C
+    expect(together([one('A'), one('C', 2)])).toBe(140);
+    // two C are there, no more
+    expect([together([one('C', 2)]), together([one('C', 3)])]).toEqual([60, NEVER]);
+  });
+
+  it('within days, and of priced offers alone', () => {
+    const both = [one('A'), one('B')];
+    const at = (days: number, priced: boolean): number => together(both, { days, priced });
+    expect([at(0, false), at(5, false), at(NEVER, true)]).toEqual([100, 100, 100]);
+    // a second A comes with the kit after 7 days, by itself after 5
+    const two = [one('A', 2), one('B')];
+    expect([0, 5, 7].map((days) => together(two, { days, priced: false }))).toEqual([NEVER, 180, 180]);
+    expect([together([one('D')]), together([one('D')], { days: NEVER, priced: true })]).toEqual([0, NEVER]);
+  });
+
+  it('memory: one market asked for all of these says the same', () => {
+    const asked: Parameters<typeof floorTogether>[1][] = [
+      [[...one('A'), ...one('C', 2)]],
+      [one('A'), one('C', 2)],
+      [one('A')],
+      [one('A', 2)],
+      [one('B')],
+      [one('A'), one('B')],
+    ];
+    const shared = market(shelf);
+    for (const needs of [...asked, ...asked])
+      for (const days of [0, 5, NEVER])
+        for (const priced of [false, true])
+          expect(floorTogether(shared, needs, { days, priced })).toBe(together(needs, { days, priced }));
+    for (const needs of asked) expect(floorTogether(shared, needs)).toBe(together(needs));
   });
 });

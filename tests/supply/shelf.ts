@@ -1,5 +1,5 @@
 import type { Catalog, Kit, Pack, Part, Shop, Stock, StockRow, Supply } from '../../src/catalog/index.ts';
-import { type Minor, minor, type SupplyUnit } from '../../src/quantity/index.ts';
+import { held, type Minor, minor, type SupplyUnit } from '../../src/quantity/index.ts';
 import {
   type AtHand,
   type BuyingPolicy,
@@ -28,6 +28,9 @@ export interface Shelf {
       {
         readonly meets: readonly string[];
         readonly unit?: SupplyUnit;
+        readonly use?: Supply['use'];
+        /** Kinematic viscosity at 40 °C, held units. */
+        readonly at40?: number;
         readonly packs?: Readonly<Record<string, { readonly size: number; readonly price?: number }>>;
       }
     >
@@ -93,14 +96,14 @@ export function market(shelf: Shelf): Market {
     };
   });
   const supplies = Object.entries(shelf.supplies ?? {}).map(
-    ([sku, { meets, unit, packs }]): Supply => ({
+    ([sku, { meets, unit, use, at40, packs }]): Supply => ({
       sku,
       maker: 'orlen',
       name: sku,
-      use: 'bath',
+      use: use ?? 'bath',
       unit: unit ?? 'mL',
       meets,
-      viscosity: { at40: null, at100: null },
+      viscosity: { at40: at40 === undefined ? null : held('viscosity', at40), at100: null },
       packs: Object.keys(packs ?? {}),
       hazard: null,
       source,
