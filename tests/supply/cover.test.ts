@@ -107,6 +107,43 @@ describe('cover', () => {
     });
   });
 
+  it('law: what is left of a row may be measured out, half up; without a price it is a line without one', () => {
+    const dosing = fc.option(
+      fc.record({
+        price: fc.option(fc.integer({ min: 0, max: 20 }), { freq: 3 }),
+        per: fc.integer({ min: 1, max: 6 }),
+      }),
+      { freq: 2 },
+    );
+    const dosed = cases(false).chain((one) =>
+      fc.tuple(fc.constant(one), fc.array(dosing, { minLength: one.needs.length, maxLength: one.needs.length })),
+    );
+    hold('covers with doses equal brute force', 600, dosed, ([one, doses]) => {
+      // a row that may be measured out is no need; what the packs leave of it is added
+      const { needs, columns } = one;
+      const all = allCovers({ needs: needs.map((need, row) => (doses[row] ? 0 : need)), columns }).map((cover) => {
+        let { cost, unpriced } = cover;
+        for (const [row, need] of needs.entries()) {
+          const dose = doses[row];
+          const given = columns.map(
+            ({ gives }, at) => (cover.packs[at] ?? 0) * (gives.find(([to]) => to === row)?.[1] ?? 0),
+          );
+          const left = need - given.reduce((sum, amount) => sum + amount, 0);
+          if (!dose || left <= 0) continue;
+          if (dose.price === null) unpriced++;
+          else cost += Math.floor((2 * left * dose.price + dose.per) / (2 * dose.per));
+        }
+        return { ...cover, cost, unpriced };
+      });
+      const vector = ({ cost, unpriced }: Cover): readonly number[] => [cost, unpriced];
+      const unbeaten = all.filter((cover) => !all.some((other) => beats(vector(other), vector(cover))));
+      const first = unbeaten.filter(
+        (cover) => !unbeaten.some((other) => other.cost === cover.cost && before(one, other, cover) < 0),
+      );
+      expect(cheapestCovers(needs, columns, doses)).toEqual(first.sort((a, b) => a.cost - b.cost));
+    });
+  });
+
   it('packs: the cheapest mix of sizes is found, not the cheapest size', () => {
     const sizes = [column([[0, 120]], 980), column([[0, 250]], 1550), column([[0, 1000]], 3900)];
     const packs = (need: number): readonly number[] | undefined => cheapestCovers([need], sizes)[0]?.packs;
@@ -158,6 +195,8 @@ describe('cover', () => {
   it('nothing: no needs are covered by nothing', () => {
     expect(cheapestCovers([], [column([], 3)])).toEqual([{ packs: [0], cost: 0, unpriced: 0 }]);
     expect(cheapestCovers([0], [column([[0, 1]], 3)])).toEqual([{ packs: [0], cost: 0, unpriced: 0 }]);
+    expect(cheapestCovers([0], [column([], 3)])).toEqual([{ packs: [0], cost: 0, unpriced: 0 }]);
+    expect(cheapestCovers([1], [column([], 3)])).toEqual([]);
   });
 });
 
@@ -195,28 +234,46 @@ function byHighs(highs: Highs, { needs, columns }: Case): number | null {
 describe('cover against a mixed-integer solver', async () => {
   const highs = await loadHighs();
 
+  const rows = [0, 1, 2, 3, 4, 5, 6, 7];
+  const one = fc
+    .tuple(
+      fc.subarray(rows, { minLength: 1, maxLength: 4 }),
+      fc.array(fc.integer({ min: 1, max: 6 }), { minLength: 8, maxLength: 8 }),
+      fc.integer({ min: 1, max: 60 }),
+      fc.integer({ min: 1, max: 6 }),
+    )
+    .map(([given, amounts, cost, limit]) =>
+      column(
+        given.map((row) => [row, amounts[row] ?? 1]),
+        cost,
+        { limit },
+      ),
+    );
+  const big = fc.record({
+    needs: fc.array(fc.integer({ min: 1, max: 12 }), { minLength: 8, maxLength: 8 }),
+    columns: fc.array(one, { minLength: 10, maxLength: 16 }),
+  });
+
   it('law: the least cost is the same on covers too big for brute force', () => {
-    const rows = [0, 1, 2, 3, 4, 5, 6, 7];
-    const one = fc
-      .tuple(
-        fc.subarray(rows, { minLength: 1, maxLength: 4 }),
-        fc.array(fc.integer({ min: 1, max: 6 }), { minLength: 8, maxLength: 8 }),
-        fc.integer({ min: 1, max: 60 }),
-        fc.integer({ min: 1, max: 6 }),
-      )
-      .map(([given, amounts, cost, limit]) =>
-        column(
-          given.map((row) => [row, amounts[row] ?? 1]),
-          cost,
-          { limit },
-        ),
-      );
-    const big = fc.record({
-      needs: fc.array(fc.integer({ min: 1, max: 12 }), { minLength: 8, maxLength: 8 }),
-      columns: fc.array(one, { minLength: 10, maxLength: 16 }),
-    });
     hold('covers equal a mixed-integer solver', 60, big, (each) => {
       expect(cheapestCovers(each.needs, each.columns)[0]?.cost ?? null).toBe(byHighs(highs, each));
+    });
+  });
+
+  it('law: to measure out at a whole price is to buy packs of 1', () => {
+    const prices = fc.array(fc.option(fc.integer({ min: 3, max: 30 }), { freq: 1 }), { minLength: 8, maxLength: 8 });
+    hold('doses equal packs of 1', 20, fc.tuple(big, prices), ([{ needs, columns }, each]) => {
+      const ones = each.flatMap((price, row) => (price === null ? [] : [column([[row, 1]], price, { limit: 12 })]));
+      const doses = each.map((price) => (price === null ? null : { price, per: 1 }));
+      const expected = byHighs(highs, { needs, columns: [...columns, ...ones] });
+      expect(cheapestCovers(needs, columns, doses)[0]?.cost ?? null).toBe(expected);
+    });
+  });
+
+  it('law: of what has no price several packs may be taken', () => {
+    hold('unpriced packs equal packs for nothing', 20, big, ({ needs, columns }) => {
+      const unpriced = columns.map((one, at) => (at < 3 ? { ...one, cost: 0, unpriced: true } : one));
+      expect(cheapestCovers(needs, unpriced)[0]?.cost ?? null).toBe(byHighs(highs, { needs, columns: unpriced }));
     });
   });
 });

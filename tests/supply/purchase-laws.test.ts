@@ -138,6 +138,13 @@ describe('purchases', () => {
     });
   });
 
+  it('law: whatever is needed and wanted, it can be had where brute force finds a way', () => {
+    hold('can be had, all of it', 400, cases, ({ shelf, job, held, useKits, bulk }) => {
+      const expected = everyWay(shelf, job, held, { useKits, bulk }).length > 0;
+      expect(canBeHad(market(shelf), demand(job), atHand(held), policy({ useKits, bulk }))).toBe(expected);
+    });
+  });
+
   it('law: of equal purchases the one with the fewest packs, then the first by the list of (SKU, packs)', () => {
     hold('purchases are canonical', 1500, cases, (one) => {
       const ways = everyWay(one.shelf, one.job, one.held, one);

@@ -94,6 +94,21 @@ describe('kits and singles', () => {
   });
 });
 
+describe('cost', () => {
+  it('parts and kits are one sum, packs and doses of supplies the other', () => {
+    const shelf: Shelf = {
+      parts: { A: { price: 7 }, B: { price: 90 } },
+      kits: { K: { price: 30, gives: { B: 1, OIL: 50 } } },
+      supplies: { OIL: { meets: ['bath'], packs: { S: { size: 100, price: 11 } } }, WAX: { meets: ['assembly'] } },
+      bulk: { WAX: { price: 4, per: 10 } },
+    };
+    const job = demand({ pieces: { A: 2, B: 1 }, supplies: { bath: 120, assembly: 20 } });
+    const [only, ...others] = purchases(market(shelf), job, atHand(), policy({ bulk: true }));
+    // two A and the kit; a pack for the 70 that the kit leaves, and 20 of the drum
+    expect([only?.parts, only?.supplies, others]).toEqual([2 * 7 + 30, 11 + 8, []]);
+  });
+});
+
 describe('supplies', () => {
   const oils: Shelf = {
     supplies: {
