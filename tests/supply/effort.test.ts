@@ -1,6 +1,8 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { StepBudget } from '../../src/solve/index.ts';
-import { isCover, leastCover } from '../../src/supply/index.ts';
+import { canonicalCover } from '../../src/supply/canonical-cover.ts';
+import type { Dosing } from '../../src/supply/cover.ts';
+import { type CoverColumn, cheapestCovers, isCover, leastCover } from '../../src/supply/index.ts';
 import type { Programme, ProgrammeColumn } from '../../src/supply/programme.ts';
 
 /** The sets as rows, their members as columns of one pack each: what hits every set. */
@@ -75,5 +77,43 @@ describe('effort of a least cover', () => {
   it('packs: with and without a cap', () => {
     const capped = { ...mixed, caps: [{ weights: mixed.columns.map((_one, at) => at % 4), most: 14 }] };
     expect([proved(mixed)[1], proved(capped)[1]]).toEqual([173, 248]);
+  });
+});
+
+describe('effort of exact covers', () => {
+  /** Nodes of every search that something takes. */
+  function nodes(work: () => unknown): number {
+    const take = vi.spyOn(StepBudget.prototype, 'take');
+    work();
+    const { length } = take.mock.calls;
+    take.mockRestore();
+    return length;
+  }
+  const priced = (one: ProgrammeColumn): CoverColumn => ({ ...one, unpriced: false, free: false });
+  const columns = mixed.columns.slice(0, 12).map(priced);
+  const needs = mixed.needs.map((need) => Math.min(need, 3));
+
+  it('plain search: packs of several sizes, with doses, and with packs without a price', () => {
+    const dose: Dosing = { price: 5, per: 2 };
+    const doses = needs.map((_need, row) => (row % 3 === 0 ? dose : null));
+    const unpriced = columns.map((one, at) => (at % 5 === 0 ? { ...one, cost: 0, unpriced: true } : one));
+    const searches = [
+      () => cheapestCovers(needs, columns),
+      () => cheapestCovers(needs, columns, doses),
+      () => cheapestCovers(needs, columns, [null, { price: null, per: 1 }]),
+      () => cheapestCovers(needs, unpriced),
+    ];
+    expect(searches.map(nodes)).toEqual([132, 206, 312, 216]);
+  });
+
+  it('one thing that gives one need: nothing is searched', () => {
+    const only = priced({ gives: [[0, 2]], cost: 3, limit: 5 });
+    expect([nodes(() => cheapestCovers([7], [only])), nodes(() => cheapestCovers([7], [only, only]))]).toEqual([0, 15]);
+  });
+
+  it('canonical cover: one thing settled after the other', () => {
+    const held = columns.map((one, at) => (at % 4 === 0 ? { ...one, cost: 0, limit: 1, free: true } : one));
+    const unpriced = held.map((one, at) => (at % 4 === 1 ? { ...one, cost: 0, limit: 1, unpriced: true } : one));
+    expect([columns, held, unpriced].map((all) => nodes(() => canonicalCover(needs, all, 3)))).toEqual([160, 59, 22]);
   });
 });
