@@ -211,6 +211,18 @@ describe('dispute', () => {
     });
   });
 
+  it('asking: two members of one digit are not one of two', () => {
+    const canStand = (held: ReadonlySet<number>): boolean => !held.has(12) && !(held.has(1) && held.has(2));
+    expect(everyConflict([1, 2, 12], canStand, plenty())).toEqual({
+      conflicts: [[12], [1, 2]],
+      corrections: [
+        [1, 12],
+        [2, 12],
+      ],
+      complete: true,
+    });
+  });
+
   it('effort: sets that an oracle is asked about', () => {
     const asked = (clashes: readonly (readonly number[])[]): number => {
       let calls = 0;
