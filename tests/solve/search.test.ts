@@ -133,6 +133,12 @@ describe('search', () => {
       [1, 0],
     ]);
     expect(order).toEqual([2, 3, 0, 1]);
+    // the first part that differs decides
+    const other = new Search(problem, () => true).ranked((domains) => [sumOf(least(domains)), -sumOf(least(domains))]);
+    expect([other.order, ...sizes.map((_size, variable) => other.valuesOf(variable))]).toEqual([
+      order,
+      ...sizes.map((_size, variable) => valuesOf(variable)),
+    ]);
     const seen: (readonly number[])[] = [];
     new Search(problem, () => true).run(new StepBudget(100), {
       order,
