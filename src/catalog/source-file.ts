@@ -8,6 +8,7 @@ import {
   visit,
   type Document as YamlDocument,
 } from 'yaml';
+import { valueOfLine } from './json-line.ts';
 import type { Place, Problem } from './problems.ts';
 
 /** How much aliases may unfold into: far above what a person writes, far below what would fill the memory. */
@@ -25,6 +26,17 @@ export interface SourceFile {
   readonly place: (document: number, path: Path) => Place;
   /** Where a key itself stands, in the mapping at a path. */
   readonly keyPlace: (document: number, path: Path, key: string) => Place;
+  /** The line of `place` alone: found sooner, and every record is asked for it. */
+  readonly line: (document: number, path: Path) => number;
+}
+
+/** A document of a file. Its nodes are made when somebody asks for a place in it, where its value can be had without them. */
+interface SourceDocument {
+  readonly errors: YamlDocument['errors'];
+  readonly value: () => unknown;
+  readonly nodes: () => YamlDocument;
+  /** Where the line begins that all of the document stands in; null where it may have several. */
+  readonly lineAt: number | null;
 }
 
 /** Parses a file's text. Never throws; what cannot be parsed is a problem and has no value. */
@@ -43,64 +55,93 @@ export function parseSource(
   };
   const placeAt = (offset: number): Place => {
     const { line, col } = lines.linePos(offset);
-    return { file: name, line: Math.max(line, 1), column: Math.max(col, 1), excerpt: lineFrom(text, offset - col + 1) };
+    const next = lines.lineStarts[line] ?? text.length + 1;
+    return {
+      file: name,
+      line: Math.max(line, 1),
+      column: Math.max(col, 1),
+      excerpt: lineOf(text, offset - col + 1, next),
+    };
   };
   const documents = split(name, text, options);
   const problems: Problem[] = [];
+  const notYaml = (reason: string, language: string, offset: number): void =>
+    void problems.push({ severity: 'error', code: 'not-yaml', params: { reason, language }, place: placeAt(offset) });
   for (const { errors } of documents) {
     // what a parser says behind its first error mostly follows from that
     const [first] = [...errors].sort((one, other) => one.pos[0] - other.pos[0]);
-    if (first)
-      problems.push({
-        severity: 'error',
-        code: 'not-yaml',
-        params: { reason: oneLine(first.message), language: name.endsWith('json') ? 'JSON' : 'YAML' },
-        place: placeAt(first.pos[0]),
-      });
+    if (first) notYaml(oneLine(first.message), name.endsWith('json') ? 'JSON' : 'YAML', first.pos[0]);
   }
-  for (const document of problems.length > 0 ? [] : documents) problems.push(...aliasProblems(document, placeAt));
-  const values = problems.length > 0 ? [] : documents.map((document) => plainValue(document));
+  const values: unknown[] = [];
+  for (const document of problems.length > 0 ? [] : documents) {
+    const value = document.value();
+    if (value === undefined)
+      for (const { reason, offset } of aliasFaults(document.nodes())) notYaml(reason, 'YAML', offset);
+    values.push(value);
+  }
   const file: SourceFile = {
     name,
-    values,
+    values: problems.length > 0 ? [] : values,
     place: (index, path) => {
       const document = documents[index];
-      return placeAt(document ? offsetOf(document, path) : 0);
+      return placeAt(document ? offsetOf(document.nodes(), path) : 0);
     },
     keyPlace: (index, path, key) => {
       const document = documents[index];
-      return placeAt(document ? keyOffsetOf(document, path, key) : 0);
+      return placeAt(document ? keyOffsetOf(document.nodes(), path, key) : 0);
+    },
+    line: (index, path) => {
+      const document = documents[index];
+      const offset = document?.lineAt ?? (document ? offsetOf(document.nodes(), path) : 0);
+      return Math.max(lines.linePos(offset).line, 1);
     },
   };
   return { file, problems };
 }
 
-/** The line that begins at an offset. It looks no further than its end: every record asks for its line. */
-function lineFrom(text: string, start: number): string {
-  const end = text.indexOf('\n', start);
-  return text.slice(start, end < 0 ? text.length : end).replace(/\r$/, '');
+/** The line between where it begins and where the next one does, read by nobody: every record asks for its line, and all of a file may be one. */
+function lineOf(text: string, start: number, next: number): string {
+  const end = next - 1;
+  return text.slice(start, text[end - 1] === '\r' ? end - 1 : end);
 }
 
 type Options = NonNullable<Parameters<typeof parseDocument>[1]> & { lineCounter: LineCounter };
 
-function split(name: string, text: string, options: Options): YamlDocument.Parsed[] {
-  if (name.endsWith('.ndjson')) {
-    // a line is a document; positions stay those of the whole file by padding
-    let offset = 0;
-    const found: YamlDocument.Parsed[] = [];
-    for (const line of text.split('\n')) {
-      options.lineCounter.addNewLine(offset);
-      if (line.trim() !== '') {
-        const inner = parseDocument(line.replace(/\r$/, ''), { ...options, lineCounter: new LineCounter() });
-        shift(inner, offset);
-        found.push(inner);
-      }
-      offset += line.length + 1;
-    }
-    return found;
-  }
+function split(name: string, text: string, options: Options): SourceDocument[] {
+  if (name.endsWith('.ndjson')) return linesOf(text, options);
   const documents = parseAllDocuments(text, options);
-  return Array.isArray(documents) ? (documents as YamlDocument.Parsed[]) : [];
+  return Array.isArray(documents) ? documents.map((one) => ofNodes(one as YamlDocument.Parsed, null)) : [];
+}
+
+const ofNodes = (document: YamlDocument.Parsed, lineAt: number | null): SourceDocument => ({
+  errors: document.errors,
+  value: () => plainValue(document),
+  nodes: () => document,
+  lineAt,
+});
+
+/** A line is a document; positions are those of the whole file. */
+function linesOf(text: string, options: Options): SourceDocument[] {
+  let offset = 0;
+  const found: SourceDocument[] = [];
+  for (const whole of text.split('\n')) {
+    const at = offset;
+    options.lineCounter.addNewLine(at);
+    offset += whole.length + 1;
+    const line = whole.replace(/\r$/, '');
+    if (line.trim() === '') continue;
+    let known: YamlDocument.Parsed | null = null;
+    const parsed = (): YamlDocument.Parsed => {
+      if (known) return known;
+      known = parseDocument(line, { ...options, lineCounter: new LineCounter() });
+      shift(known, at);
+      return known;
+    };
+    const value = valueOfLine(line);
+    if (value === undefined) found.push(ofNodes(parsed(), at));
+    else found.push({ errors: [], value: () => value, nodes: parsed, lineAt: at });
+  }
+  return found;
 }
 
 function shift(document: YamlDocument.Parsed, by: number): void {
@@ -112,6 +153,7 @@ function shift(document: YamlDocument.Parsed, by: number): void {
   });
 }
 
+/** The value of a document; undefined where an alias has no anchor or aliases unfold into too much. */
 function plainValue(document: YamlDocument.Parsed): unknown {
   try {
     return document.toJS({ maxAliasCount: ALIAS_LIMIT });
@@ -120,30 +162,28 @@ function plainValue(document: YamlDocument.Parsed): unknown {
   }
 }
 
-/** An alias that nothing anchors, and aliases that unfold into too much. */
-function aliasProblems(document: YamlDocument.Parsed, placeAt: (offset: number) => Place): Problem[] {
-  const problems: Problem[] = [];
-  const fault = (reason: string, offset: number): void =>
-    void problems.push({
-      severity: 'error',
-      code: 'not-yaml',
-      params: { reason, language: 'YAML' },
-      place: placeAt(offset),
-    });
+interface AliasFault {
+  readonly reason: string;
+  readonly offset: number;
+}
+
+/** Why a document has no value: an alias that nothing anchors, or aliases that unfold into too much. */
+function aliasFaults(document: YamlDocument): AliasFault[] {
+  const faults: AliasFault[] = [];
   const anchors = new Set<string>();
   visit(document, {
     Alias: (_key, alias) => {
-      if (!anchors.has(alias.source)) fault(`nothing before it is anchored as &${alias.source}`, alias.range?.[0] ?? 0);
+      if (!anchors.has(alias.source))
+        faults.push({ reason: `nothing before it is anchored as &${alias.source}`, offset: alias.range?.[0] ?? 0 });
     },
     Value: (_key, node) => {
       if (node.anchor !== undefined) anchors.add(node.anchor);
     },
   });
-  if (problems.length === 0 && plainValue(document) === undefined) fault('its aliases unfold into too much', 0);
-  return problems;
+  return faults.length > 0 ? faults : [{ reason: 'its aliases unfold into too much', offset: 0 }];
 }
 
-function keyOffsetOf(document: YamlDocument.Parsed, path: Path, key: string): number {
+function keyOffsetOf(document: YamlDocument, path: Path, key: string): number {
   const node = path.length === 0 ? document.contents : document.getIn(path, true);
   const pair = isMap(node)
     ? node.items.find((item) => isScalar(item.key) && String(item.key.value) === key)
@@ -151,7 +191,7 @@ function keyOffsetOf(document: YamlDocument.Parsed, path: Path, key: string): nu
   return isNode(pair?.key) && pair.key.range ? pair.key.range[0] : offsetOf(document, [...path, key]);
 }
 
-function offsetOf(document: YamlDocument.Parsed, path: Path): number {
+function offsetOf(document: YamlDocument, path: Path): number {
   for (let length = path.length; length >= 0; length--) {
     const node = length === 0 ? document.contents : document.getIn(path.slice(0, length), true);
     if (isNode(node) && node.range) return node.range[0];

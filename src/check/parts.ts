@@ -5,16 +5,22 @@ import { chassisNamed } from './verdicts.ts';
 
 /** Does each part's clause agree with the dimensions, and is what it names there? */
 export function partProblems(catalog: Catalog): Problem[] {
-  const slots = new Set<string>([
-    ...[...catalog.families.values()].flatMap((family) => family.slots.map(({ name }) => name)),
-    ...BIKE_SLOTS,
-  ]);
+  const slots = rolesBySlot(catalog);
   return [...catalog.parts.values()].flatMap((part) => [
     ...clauseContradictions(catalog, part),
     ...spacerLength(catalog, part),
     ...slotsNamed(catalog, part, slots),
     ...generationsNamed(catalog, part),
   ]);
+}
+
+/** Every slot that some family or a bike has, with the roles that families put into it. */
+function rolesBySlot(catalog: Catalog): ReadonlyMap<string, ReadonlySet<string>> {
+  const roles = new Map<string, Set<string>>();
+  for (const family of catalog.families.values())
+    for (const { name, role } of family.slots) roles.set(name, (roles.get(name) ?? new Set()).add(role));
+  for (const name of BIKE_SLOTS) roles.set(name, roles.get(name) ?? new Set());
+  return roles;
 }
 
 function clauseContradictions(catalog: Catalog, part: Part): Problem[] {
@@ -41,22 +47,22 @@ const spacerLength = (catalog: Catalog, part: Part): Problem[] =>
     : [];
 
 /** Slots that a part needs or excludes must be somewhere, and what it wants in them must go there. */
-function slotsNamed(catalog: Catalog, part: Part, slots: ReadonlySet<string>): Problem[] {
+function slotsNamed(catalog: Catalog, part: Part, slots: ReturnType<typeof rolesBySlot>): Problem[] {
   const problems: Problem[] = [];
   const named = [...part.needs, ...part.excludes].flatMap((tie) => (tie.kind === 'slot' ? [tie.slot] : []));
   for (const slot of new Set(named)) {
     if (!slots.has(slot))
       problems.push(
-        problemAt(catalog, 'error', part.source, 'unknown-slot', { slot, family: 'any family', known: [...slots] }),
+        problemAt(catalog, 'error', part.source, 'unknown-slot', {
+          slot,
+          family: 'any family',
+          known: [...slots.keys()],
+        }),
       );
   }
   for (const need of part.needs) {
-    if (need.kind !== 'slot' || !slots.has(need.slot)) continue;
-    const roles = new Set(
-      [...catalog.families.values()].flatMap((family) =>
-        family.slots.flatMap(({ name, role }) => (name === need.slot ? [role] : [])),
-      ),
-    );
+    const roles = need.kind === 'slot' ? slots.get(need.slot) : undefined;
+    if (need.kind !== 'slot' || roles === undefined) continue;
     for (const sku of need.anyOf) {
       const role = catalog.parts.get(sku)?.role;
       if (role === undefined || role === need.slot || roles.has(role)) continue;

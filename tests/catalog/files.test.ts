@@ -30,6 +30,41 @@ describe('files: what may be written', () => {
     expect(at.line).toBeGreaterThan(5);
   });
 
+  it('NDJSON: white space and escapes change nothing', () => {
+    const lines = Object.entries(value).map(([key, content]) => JSON.stringify({ [key]: content }, null, 1));
+    const spaced = lines.map((line) => line.replaceAll(/\n */g, ' '));
+    const escaped = spaced.map((line) => line.replaceAll('Clip', '\\u0043lip'));
+    expect(escaped).not.toEqual(spaced);
+    for (const text of [spaced.join('\n'), escaped.join('\n')])
+      expect(sound(oneFile(text, 'one.ndjson')).hash).toBe(whole.hash);
+  });
+
+  it('NDJSON: a key that stands twice in a record is a fault at its place', () => {
+    const lines = Object.entries(value).map(([key, content]) => JSON.stringify({ [key]: content }));
+    for (const space of ['', ' ']) {
+      const { text, at } = marked(
+        lines
+          .join('\n')
+          .replace('"maker":"orlen","name":"Clip"', `"maker":"orlen","name":"Clip",${space}${HERE}"name":"Clip"`),
+      );
+      expect(problemsIn(text, 'one.ndjson')).toEqual([`not-yaml ${at.line}:${at.column}`]);
+    }
+  });
+
+  it('NDJSON: every record is cited by the line that it stands in', () => {
+    const lines = Object.entries(value).flatMap(([key, content]) =>
+      Array.isArray(content)
+        ? content.map((one) => JSON.stringify({ [key]: [one] }))
+        : [JSON.stringify({ [key]: content })],
+    );
+    const { places, parts } = sound(oneFile(lines.join('\n'), 'one.ndjson'));
+    for (const sku of parts.keys()) {
+      const line = lines.findIndex((one) => one.startsWith(`{"parts":[{"sku":"${sku}"`)) + 1;
+      expect(places.get(`parts/${sku}`)).toBe(`one.ndjson:${line}`);
+    }
+    expect(parts.size).toBeGreaterThan(5);
+  });
+
   it('YAML: several documents in a file are read one after another', () => {
     const [head = '', ...rest] = SOUND.split('\nmakers:');
     expect(sound(oneFile(`${head}\n---\nmakers:${rest.join('\nmakers:')}`)).hash).toBe(whole.hash);

@@ -4,7 +4,16 @@ import { withPoint } from '../decimal-comma.ts';
 import type { Dimensions, Dose, SourceRef, Words } from '../linked.ts';
 import { nearest } from '../nearest.ts';
 import type { Place, Problem, ProblemCode, ProblemParams } from '../problems.ts';
-import type { RawAmount, RawDimensions, RawDoses, RawRecords, RawSource, RawWords, RecordKind } from '../raw.ts';
+import type {
+  RawAmount,
+  RawChassis,
+  RawDimensions,
+  RawDoses,
+  RawRecords,
+  RawSource,
+  RawWords,
+  RecordKind,
+} from '../raw.ts';
 import type { Path, SourceFile } from '../source-file.ts';
 
 /** A raw record with the place it came from. */
@@ -21,10 +30,15 @@ export type LocatedRecords = { readonly [Kind in RecordKind]: ReadonlyMap<string
 /** What linking knows: every record by kind and id, the currency, and where problems go. */
 export interface LinkContext {
   readonly records: LocatedRecords;
+  /** The chassis of a family, in order of their ids. */
+  readonly chassisOf: (family: string) => readonly Located<RawChassis>[];
   readonly currency: string;
   readonly digits: number;
   readonly report: (problem: Problem) => void;
 }
+
+/** What most records say of dimensions, words and doses. A map of its own would take more than the rest of the record. */
+const NONE: ReadonlyMap<string, never> = new Map<string, never>();
 
 /** Reads the values of one record: each fault becomes a problem at the value's place and a harmless stand-in. */
 export class RecordReader<T> {
@@ -97,13 +111,12 @@ export class RecordReader<T> {
   }
 
   dimensions(raw: RawDimensions | undefined, path: Path = ['dimensions']): Dimensions {
-    return new Map(
-      Object.entries(raw ?? {}).map(([name, text]) => [name, this.quantity('length', text, [...path, name])]),
-    );
+    if (raw === undefined) return NONE;
+    return new Map(Object.entries(raw).map(([name, text]) => [name, this.quantity('length', text, [...path, name])]));
   }
 
   words(raw: RawWords | undefined): Words {
-    return new Map(Object.entries(raw ?? {}));
+    return raw === undefined ? NONE : new Map(Object.entries(raw));
   }
 
   /** An amount in the held unit of a supply unit: microlitres, milligrams or pieces. */
@@ -127,8 +140,9 @@ export class RecordReader<T> {
   }
 
   doses(raw: RawDoses | undefined): ReadonlyMap<string, Dose> {
+    if (raw === undefined) return NONE;
     const doses = new Map<string, Dose>();
-    for (const [name, dose] of Object.entries(raw ?? {})) {
+    for (const [name, dose] of Object.entries(raw)) {
       const path = ['doses', name];
       const unit = this.unitOf(dose.specification, [...path, 'specification']);
       if (!unit) continue;

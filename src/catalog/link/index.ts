@@ -1,7 +1,7 @@
 import { groupBy, minorDigits, sortedBy } from '../../quantity/index.ts';
 import { canonicalHash } from '../hash.ts';
 import type { Catalog, Chassis, Clause, Pack, Supply } from '../linked.ts';
-import type { Outcome, Problem } from '../problems.ts';
+import type { Outcome, Place, Problem } from '../problems.ts';
 import {
   type RawBike,
   type RawChassis,
@@ -35,7 +35,14 @@ export function linkCatalog(files: readonly CheckedFile[], folder: string): Outc
   const head = findHead(files, report, folder);
   const records = collect(files, report);
   const currency = head?.currency ?? 'EUR';
-  const context: LinkContext = { records, currency, digits: minorDigits(currency) ?? 2, report };
+  const byFamily = groupBy(records.chassis.values(), ({ raw }) => raw.family);
+  const context: LinkContext = {
+    records,
+    chassisOf: (family) => byFamily.get(family) ?? [],
+    currency,
+    digits: minorDigits(currency) ?? 2,
+    report,
+  };
   const catalog = link(context, head);
   checkSkus(context);
   checkWhole(catalog, context);
@@ -164,16 +171,17 @@ const contentHash = (records: LocatedRecords, head: RawHead | null): string =>
     slotOrder: [...records.families.values()].map(({ raw }) => Object.keys(raw.slots)),
   });
 
-/** file:line of every record, and of the parts of it that facts are cited from. */
+/** file:line of every record, and of the parts of it that facts are cited from, unless they stand in the line of the record. */
 function places(records: LocatedRecords): Map<string, string> {
   const found = new Map<string, string>();
   for (const kind of KINDS) {
     for (const { raw, id, file, document, path } of records[kind].values()) {
+      const own = file.line(document, path);
+      found.set(`${kind}/${id}`, `${file.name}:${own}`);
       const add = (part: string, more: readonly (string | number)[]): void => {
-        const at = file.place(document, [...path, ...more]);
-        found.set(`${kind}/${id}${part}`, `${at.file}:${at.line}`);
+        const line = file.line(document, [...path, ...more]);
+        if (line !== own) found.set(`${kind}/${id}${part}`, `${file.name}:${line}`);
       };
-      add('', []);
       if ('fits' in raw) raw.fits?.forEach((_clause, index) => void add(`#fits[${index}]`, ['fits', index]));
       if (kind === 'bikes') {
         (raw as RawBike).forks?.forEach((_fork, index) => void add(`#forks[${index}]`, ['forks', index]));
@@ -189,12 +197,14 @@ function places(records: LocatedRecords): Map<string, string> {
 
 /** A SKU names one thing only: a part, a kit, a supply or a pack. */
 function checkSkus(context: LinkContext): void {
-  const seen = new Map<string, string>();
+  const seen = new Map<string, () => Place>();
   const claim = (sku: string, located: Located<unknown>, more: readonly (string | number)[]): void => {
-    const place = located.file.place(located.document, [...located.path, ...more]);
-    const other = seen.get(sku);
-    if (other) context.report({ severity: 'error', code: 'duplicate-id', params: { id: sku, other }, place });
-    else seen.set(sku, `${place.file}:${place.line}`);
+    const place = (): Place => located.file.place(located.document, [...located.path, ...more]);
+    const before = seen.get(sku)?.();
+    if (before) {
+      const other = `${before.file}:${before.line}`;
+      context.report({ severity: 'error', code: 'duplicate-id', params: { id: sku, other }, place: place() });
+    } else seen.set(sku, place);
   };
   for (const kind of ['parts', 'kits', 'supplies'] as const)
     for (const located of context.records[kind].values()) claim(located.id, located, []);

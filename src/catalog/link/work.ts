@@ -1,3 +1,4 @@
+import { sortedBy } from '../../quantity/index.ts';
 import type { Fastener, Operation, Service, Specification, SupplyUse } from '../linked.ts';
 import type { RawFastener, RawOperation, RawService, RawSpecification, RawUse } from '../raw.ts';
 import { BIKE_SLOTS } from '../slots.ts';
@@ -118,8 +119,8 @@ function linkUse(reader: RecordReader<RawOperation>, raw: RawUse, path: Path): S
 function checkDose(reader: RecordReader<RawOperation>, use: RawUse, path: Path): void {
   if (use.of !== undefined && use.of !== 'chassis') return;
   const dose = use.dose ?? '';
-  for (const chassis of reader.context.records.chassis.values()) {
-    if (!reader.at.raw.families.includes(chassis.raw.family)) continue;
+  const bodies = [...new Set(reader.at.raw.families)].flatMap((family) => reader.context.chassisOf(family));
+  for (const chassis of sortedBy(bodies, ({ id }) => id)) {
     const stated = chassis.raw.doses?.[dose];
     const missing =
       stated === undefined || (use.side !== undefined && stated[use.side] === undefined && stated.amount === undefined);
