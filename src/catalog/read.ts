@@ -6,6 +6,7 @@ import { deserialize, serialize } from 'node:v8';
 import { byCodeUnit } from '../quantity/index.ts';
 import type { TextFile } from './catalog.ts';
 import type { Catalog } from './linked.ts';
+import { type Packed, packed, unpacked } from './packed.ts';
 import type { Problem } from './problems.ts';
 
 /** The largest catalogue file that is read; a larger one is a mistake or an attack. */
@@ -108,7 +109,7 @@ export function fromCache(
     const digest = bytes.subarray(0, 32);
     const body = bytes.subarray(32);
     if (!createHash('sha256').update(body).digest().equals(digest)) return { catalog: null, state: 'damaged' };
-    return { catalog: deserialize(body) as Catalog, state: 'hit' };
+    return { catalog: unpacked(deserialize(body) as Packed) as Catalog, state: 'hit' };
   } catch {
     return { catalog: null, state: 'damaged' };
   }
@@ -118,7 +119,7 @@ export function fromCache(
 export async function toCache(cacheFolder: string, key: string, catalog: Catalog): Promise<void> {
   try {
     await mkdir(cacheFolder, { recursive: true });
-    const body = serialize(catalog);
+    const body = serialize(packed(catalog));
     const path = cachePath(cacheFolder, key);
     const part = `${path}.${process.pid}.part`;
     await writeFile(part, Buffer.concat([createHash('sha256').update(body).digest(), body]));
