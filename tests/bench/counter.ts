@@ -39,8 +39,10 @@ export async function counterTimes(
 /** What a plan is: whole front, purchases and tie-break, of every counter question that there is one for. */
 export interface FrontTimes {
   readonly count: number;
-  /** From the question to the front. */
+  /** From the question to the front, of a fork that has been asked about before: at a counter the map comes before the plan. */
   readonly plan: Samples;
+  /** The same of a fork that nobody has asked about. */
+  readonly first: Samples;
   /** Of that the search, the question being a problem already. */
   readonly search: Samples;
 }
@@ -65,12 +67,17 @@ export async function frontTimes(rounds: number): Promise<FrontTimes> {
         const ready = readyFor(world, question);
         return searchPlans(world, ready.prepared, ready.fork, new StepBudget(STEP_LIMIT));
       }),
-      search: medianOf(() => searchPlans(world, prepared, fork, new StepBudget(STEP_LIMIT))),
+      first: medianOf(() => {
+        const ready = readyFor(world, question, 'anew');
+        return searchPlans(world, ready.prepared, ready.fork, new StepBudget(STEP_LIMIT));
+      }),
+      search: medianOf(() => searchPlans(world, prepared, { ...fork }, new StepBudget(STEP_LIMIT))),
     };
   });
   return {
     count: both.length,
     plan: sampled(both.map(({ plan }) => plan)),
+    first: sampled(both.map(({ first }) => first)),
     search: sampled(both.map(({ search }) => search)),
   };
 }
@@ -130,7 +137,7 @@ export async function againstSolver(rounds: number): Promise<AgainstSolver> {
     const { prepared, fork } = readyFor(world, question);
     const front = (): unknown => {
       world.market.remembered.clear();
-      return searchPlans(world, prepared, fork, new StepBudget(STEP_LIMIT));
+      return searchPlans(world, prepared, { ...fork }, new StepBudget(STEP_LIMIT));
     };
     for (let warm = 0; warm < WARM_UP; warm++) [solve(), front()];
     const times = Array.from({ length: rounds }, () => ({

@@ -1,4 +1,5 @@
 import { type ForkProblem, forkProblem } from '../../src/fork/index.ts';
+import { planFloors } from '../../src/plan/floor.ts';
 import { ask, type World } from '../../src/plan/index.ts';
 import { type Prepared, prepare } from '../../src/plan/prepare.ts';
 import { type QuestionInput, questionSchema } from '../../src/plan/question.ts';
@@ -37,14 +38,17 @@ export const STEP_LIMIT = 1_000_000;
 /** Rounds of which the median counts. */
 const ROUNDS = 5;
 
-/** A question read and turned into a problem, as the engine does before it searches. */
+/** A question read and turned into a problem, as the engine does before it searches; `anew`: with nothing known of the fork. */
 export function readyFor(
   world: World,
   input: QuestionInput,
+  fork: 'known' | 'anew' = 'known',
 ): { readonly prepared: Prepared; readonly fork: ForkProblem } {
   const question = questionSchema.parse(input);
-  const { prepared } = prepare(world, question);
-  if (prepared === null) throw new Error('the question is not understood');
+  const { prepared: read } = prepare(world, question);
+  if (read === null) throw new Error('the question is not understood');
+  // what is kept of a fork hangs on its object
+  const prepared = fork === 'anew' ? { ...read, now: { ...read.now } } : read;
   return { prepared, fork: forkProblem(world.catalog, prepared.now, prepared.wants, question, 'narrow') };
 }
 
@@ -57,8 +61,16 @@ export async function gridTimes(
 ): Promise<GridTimes> {
   const highs = await highsSolver();
   const times = new Map<'search' | 'asked' | 'whole' | 'solver' | 'plain' | 'building', number[]>();
-  const take = (what: Parameters<typeof times.get>[0], rounds: number, work: () => unknown): void => {
-    const all = Array.from({ length: rounds }, () => cpuMilliseconds(work));
+  const take = (
+    what: Parameters<typeof times.get>[0],
+    rounds: number,
+    work: () => unknown,
+    before: () => void = () => {},
+  ): void => {
+    const all = Array.from({ length: rounds }, () => {
+      before();
+      return cpuMilliseconds(work);
+    });
     times.set(what, [...(times.get(what) ?? []), sampled(all).median]);
   };
   let [stopped, differences, unended] = [0, 0, 0];
@@ -71,9 +83,16 @@ export async function gridTimes(
       world.market.remembered.clear();
       return ask(world, question);
     };
-    const { prepared, fork } = readyFor(world, question);
-    const search = (): unknown => {
+    const ready = readyFor(world, question);
+    const { prepared } = ready;
+    let { fork } = ready;
+    // what a piece costs belongs to the model, as it does to a solver's; what a search has found out before is forgotten
+    const anew = (): void => {
       world.market.remembered.clear();
+      fork = { ...fork };
+      planFloors(world, prepared, fork);
+    };
+    const search = (): unknown => {
       const budget = new StepBudget(STEP_LIMIT);
       return kind === 'single' ? bestPlan(world, prepared, fork, budget) : searchPlans(world, prepared, fork, budget);
     };
@@ -82,8 +101,12 @@ export async function gridTimes(
       stopped++;
       continue;
     }
-    for (let round = 0; round < warmUp; round++) [answer(), search()];
-    take('search', ROUNDS, search);
+    for (let round = 0; round < warmUp; round++) {
+      answer();
+      anew();
+      search();
+    }
+    take('search', ROUNDS, search, anew);
     take('asked', ROUNDS, () => readyFor(world, question));
     take('whole', ROUNDS, answer);
     if (kind === 'front') continue;

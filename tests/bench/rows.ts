@@ -18,9 +18,9 @@ export const ROWS: Readonly<Record<string, (world: World) => Promise<readonly st
   'grid-20x20': async () => gridRow('single cheapest, 20 x 20', await gridTimes('single', 20, 20, seeds(3), 1)),
   'front-12x6': async () => gridRow('whole front, 12 x 6', await gridTimes('front', 12, 6, seeds(6), 2)),
   'counter-front': async () => {
-    const { count, plan, search } = await frontTimes(9);
+    const { count, plan, first, search } = await frontTimes(9);
     return [
-      `counter questions that there is a plan for, ${count}, whole front, purchases and tie-break: ${shown(plan)}; of that the search ${shown(search)}`,
+      `counter questions that there is a plan for, ${count}, whole front, purchases and tie-break: ${shown(plan)}; of forks not asked about before ${shown(first)}; the search alone ${shown(search)}`,
     ];
   },
   refusals: async () => {
