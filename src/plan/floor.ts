@@ -48,8 +48,8 @@ export function planFloors(world: World, prepared: Prepared, fork: ForkProblem):
     const one: Vector = [whole(job.labour, withAny.weigh(node)), job.minutes, withAny.days, 0, 0];
     const several: Vector[] = [];
     for (const { days, every, priced } of goods.levels()) {
-      if (every.weigh(node) === Number.POSITIVE_INFINITY) continue;
-      priced.weigh(node);
+      if (every.weighAlone(node) === Number.POSITIVE_INFINITY) continue;
+      priced.weighAlone(node);
       for (const [lines, money] of byLines(every, priced, node))
         several.push([whole(job.labour, money), job.minutes, days, lines, 0]);
       // as cheap as it can be, with a price for every line: waiting longer gains nothing
@@ -109,19 +109,20 @@ interface Level {
   readonly priced: MoneyFloor;
 }
 
-/** For each number of lines without a price, from the fewest, the least money; no number that saves nothing over a smaller one. After both have weighed the node. */
+/** For each number of lines without a price, from the fewest, the least money; no number that saves nothing over a smaller one. After both have weighed what is alone below the node. */
 function byLines(
   every: MoneyFloor,
   priced: MoneyFloor,
   node: Below,
 ): readonly (readonly [lines: number, money: number])[] {
-  const groups = every.linesOf(node);
-  const first = every.items.length - groups.length;
   let costs: readonly number[] = [0];
-  for (let item = 0; item < every.items.length; item++) {
-    const [cheap, dear] = [every.items[item] ?? 0, priced.items[item] ?? 0];
-    costs = together(costs, (item < first ? null : groups[item - first]) ?? (dear > cheap ? [dear, cheap] : [cheap]));
-  }
+  const add = (cheap: number, dear: number): void => {
+    costs = together(costs, dear > cheap ? [dear, cheap] : [cheap]);
+  };
+  for (const [item, cheap] of every.items.entries()) add(cheap, priced.items[item] ?? 0);
+  for (const [group, lines] of every.linesOf(node).entries())
+    if (lines) costs = together(costs, lines);
+    else add(every.apart(group), priced.apart(group));
   let least = Number.POSITIVE_INFINITY;
   return costs.flatMap((money, lines) => {
     if (money >= least) return [];

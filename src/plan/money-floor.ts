@@ -19,7 +19,7 @@ interface SlotFloor {
  * supplies, and each part that contents of several slots need, which is no money here but may not be had; so a line without a price lowers one item only.
  */
 export class MoneyFloor {
-  /** By item, after `weigh`: slots, then supplies, then what several slots need, then groups. Infinity where an item cannot be had with these offers. */
+  /** By item that no group has, after `weighAlone`: slots, then supplies, then what several slots need. Infinity where an item cannot be had with these offers. */
   readonly items: Float64Array;
   /** Days until the last piece is there, at least; after `weigh`. */
   days = 0;
@@ -50,17 +50,24 @@ export class MoneyFloor {
     this.groupOf = fork.domains.map((_domain, slot) => groups.findIndex(({ slots }) => slots.includes(slot)));
     this.known = fork.domains.map(() => []);
     this.alone = new Float64Array(groups.length);
-    this.items = new Float64Array(fork.domains.length + 1 + this.pieces.shared.length + groups.length);
+    this.items = new Float64Array(fork.domains.length + 1 + this.pieces.shared.length);
     this.canHave = (sku, count) => floorFor(world.market, sku, count, within).money < Number.POSITIVE_INFINITY;
     this.priced = (amounts) => suppliesFloor(world, prepared, amounts, groups, free, within);
   }
 
-  /** Works out the items below a node; their sum. */
+  /** What all items below a node come to. */
   weigh(below: Below): number {
+    let sum = this.weighAlone(below);
+    for (const [at, group] of this.tied.entries()) sum += group.cost(below) ?? this.apart(at);
+    return sum;
+  }
+
+  /** Works out the items below a node that no group has; their sum. */
+  weighAlone(below: Below): number {
     const { items, alone } = this;
     const supplies = this.supplies.get(below.amounts) ?? this.priced(below.amounts);
     this.supplies.set(below.amounts, supplies);
-    alone.fill(0);
+    for (let group = 0; group < alone.length; group++) alone[group] = supplies.tied[group] ?? 0;
     this.days = 0;
     const slots = this.fork.domains.length;
     for (let slot = 0; slot < slots; slot++) {
@@ -70,16 +77,19 @@ export class MoneyFloor {
     let item = slots;
     items[item++] = supplies.alone;
     for (const need of this.pieces.shared) items[item++] = this.shared(need, below);
-    for (const [at, group] of this.tied.entries())
-      items[item++] = group.cost(below) ?? (alone[at] ?? 0) + (supplies.tied[at] ?? 0);
     let sum = 0;
     for (const one of items) sum += one;
     return sum;
   }
 
-  /** By how many of its lines may go without a price, what a group comes to at least; after `weigh`. None where the group is too large to be worked out. */
+  /** By how many of its lines may go without a price, what each group comes to at least. Null where the group is too large to be worked out: then it comes to `apart`. */
   linesOf(below: Below): readonly (readonly number[] | null)[] {
     return this.tied.map((group) => group.byLines(below));
+  }
+
+  /** What a group comes to by the floors of its slots and supplies; after `weighAlone`. */
+  apart(group: number): number {
+    return this.alone[group] ?? 0;
   }
 
   /** The count that every plan below needs at least of a part that several slots' contents need: 0 where it can be had, else Infinity. */

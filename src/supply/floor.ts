@@ -37,7 +37,8 @@ export function shareFloorFor(market: Market, sku: string, amount: number, withi
   return remembered(market, 'share', sku, amount, within, workOutShare);
 }
 
-const textOf = (within: Within): string => (within === ANY_OFFER ? '' : ` ${within.days} ${within.priced}`);
+const textOf = ({ days, priced }: Within): string =>
+  days === ANY_OFFER.days && priced === ANY_OFFER.priced ? '' : ` ${days} ${priced}`;
 
 type OfOne = (market: Market, sku: string, amount: number, within: Within) => Floor;
 
