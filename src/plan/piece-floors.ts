@@ -91,7 +91,7 @@ function extraFloors(
   needed.forEach((ofSlot, at) => {
     for (const [sku] of ofSlot.flat()) slotsOf.set(sku, (slotsOf.get(sku) ?? new Set()).add(at));
   });
-  const counts = (sku: string): boolean => !leftOut.has(sku) && (market.tying.get(sku) ?? []).length === 0;
+  const counts = (sku: string): boolean => !leftOut.has(sku) && !market.goods.isInKits(sku);
   const costOf = (sku: string, quantity: number): number => {
     if (!counts(sku)) return 0;
     if (slotsOf.get(sku)?.size === 1) return floorFor(market, sku, quantity, within).money;

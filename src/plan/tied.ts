@@ -5,8 +5,10 @@ import {
   type BuyingPolicy,
   floorByLines,
   floorTogether,
+  leastGiven,
   type Market,
   productsFor,
+  tiesAmong,
   type Within,
 } from '../supply/index.ts';
 import { lookedUp, type States } from './states.ts';
@@ -24,23 +26,25 @@ export interface Tied {
 /** The groups of a fork that are tied, of at least two; what is in none of them is bought by itself. */
 export function tiedGroups(market: Market, policy: BuyingPolicy, fork: ForkProblem): readonly Tied[] {
   const ties = new Map<string, number[]>();
-  const tie = (by: string, member: number): void => void ties.set(by, [...(ties.get(by) ?? []), member]);
-  const tieSku = (sku: string, member: number): void => {
-    tie(sku, member);
-    for (const kit of market.tying.get(sku) ?? []) tie(kit, member);
+  const tie = (by: string, member: number): void => {
+    const list = ties.get(by);
+    if (list) list.push(member);
+    else ties.set(by, [member]);
   };
   const { domains } = fork;
-  for (const [slot, { contents }] of domains.entries())
-    for (const sku of new Set(contents.flatMap((content) => content?.sku ?? []))) tieSku(sku, slot);
   const specifications = [...market.meeting.keys()];
-  specifications.forEach((id, at) => {
-    for (const sku of productsFor(market, policy, id)) tieSku(sku, domains.length + at);
-  });
-  const groups = joined(domains.length + specifications.length, [...ties.values()]);
+  const members: readonly (readonly string[])[] = [
+    ...domains.map(({ contents }) => [...new Set(contents.flatMap((content) => content?.sku ?? []))]),
+    ...specifications.map((id) => productsFor(market, policy, id)),
+  ];
+  const kitsOf = tiesAmong(market, members.flat());
+  for (const [member, skus] of members.entries())
+    for (const sku of skus) for (const by of [sku, ...kitsOf(sku)]) tie(by, member);
+  const groups = joined(members.length, [...ties.values()]);
   return groups
-    .map((members) => ({
-      slots: members.filter((member) => member < domains.length),
-      specifications: members.flatMap((member) => specifications[member - domains.length] ?? []),
+    .map((group) => ({
+      slots: group.filter((member) => member < domains.length),
+      specifications: group.flatMap((member) => specifications[member - domains.length] ?? []),
     }))
     .filter(({ slots, specifications: own }) => slots.length + own.length > 1 && slots.length > 0);
 }
@@ -171,9 +175,7 @@ export class TiedFloor {
   }
 
   private comesInParts({ sku, amount }: Alternatives[number]): boolean {
-    return (this.market.giving.get(sku) ?? []).some(({ gives }) =>
-      gives.some((given) => given.sku === sku && given.amount < amount),
-    );
+    return leastGiven(this.market, sku) < amount;
   }
 
   private needsOf({ fates, domains, amounts }: Below): Alternatives[] {

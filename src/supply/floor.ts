@@ -1,5 +1,7 @@
 import { cheapestCovers } from './cover.ts';
-import { daysFor, type Market, mostWithin, type Offer, remember } from './market.ts';
+import { type Market, remember } from './market.ts';
+import { amountIn, daysFor, mostWithin, type Offer } from './offer.ts';
+import { offersByShare, offersFor, soldAlone } from './offered.ts';
 import type { CoverColumn } from './programme.ts';
 
 /** What one thing costs and waits at least. */
@@ -53,8 +55,8 @@ function remembered(market: Market, kind: string, sku: string, amount: number, w
 
 function workOutShare(market: Market, sku: string, amount: number, within: Within): Floor {
   let [each, days] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
-  for (const offer of market.giving.get(sku) ?? []) {
-    const given = offer.gives.find((one) => one.sku === sku)?.amount ?? 0;
+  for (const offer of offersByShare(market, sku, 1, (one) => shareOf(market, one, sku))) {
+    const given = amountIn(offer, sku);
     if (given <= 0 || packsWithin(offer, within) <= 0) continue;
     each = Math.min(each, shareOf(market, offer, sku) / given);
     days = Math.min(days, daysFor(offer, 1) ?? days);
@@ -116,10 +118,13 @@ function programmeOf(
 ): { readonly whole: readonly number[]; readonly columns: readonly CoverColumn[] } {
   const columns = new Map<string, { readonly offer: Offer; readonly gives: Map<number, number> }>();
   const whole = needs.map((alternatives) => alternatives.reduce((all, { amount }) => leastMultiple(all, amount), 1));
+  const most = new Map<string, number>();
+  for (const { sku, amount } of needs.flat()) most.set(sku, Math.max(most.get(sku) ?? 0, amount));
+  const offers = offersFor(market, most);
   needs.forEach((alternatives, row) => {
     for (const { sku, amount } of alternatives)
-      for (const offer of market.giving.get(sku) ?? []) {
-        const given = offer.gives.find((one) => one.sku === sku)?.amount ?? 0;
+      for (const offer of offers) {
+        const given = amountIn(offer, sku);
         if (given <= 0 || packsWithin(offer, within) <= 0) continue;
         const { gives } = columns.get(offer.sku) ?? { gives: new Map<number, number>() };
         columns.set(offer.sku, { offer, gives });
@@ -149,8 +154,8 @@ function leastMultiple(a: number, b: number): number {
 function workOut(market: Market, sku: string, amount: number, within: Within): Floor {
   let days = Number.POSITIVE_INFINITY;
   const columns: CoverColumn[] = [];
-  for (const offer of market.giving.get(sku) ?? []) {
-    const given = offer.gives.find((one) => one.sku === sku)?.amount ?? 0;
+  for (const offer of offersByShare(market, sku, amount, (one) => shareOf(market, one, sku))) {
+    const given = amountIn(offer, sku);
     const most = packsWithin(offer, within);
     if (given <= 0 || most <= 0) continue;
     days = Math.min(days, daysFor(offer, 1) ?? days);
@@ -183,8 +188,8 @@ function shareOf(market: Market, offer: Offer, sku: string): number {
 
 /** The least that a piece or an amount of 1 costs where it is sold by itself; 0 where it is not, or has no price. */
 function unitPrice(market: Market, sku: string): number {
-  const prices = (market.giving.get(sku) ?? []).flatMap(({ gives, price }) =>
-    gives.length === 1 && gives[0] && gives[0].amount > 0 ? (price ?? 0) / gives[0].amount : [],
+  const prices = soldAlone(market, sku).flatMap(({ gives, price }) =>
+    gives[0] && gives[0].amount > 0 ? (price ?? 0) / gives[0].amount : [],
   );
   return prices.length === 0 ? 0 : Math.min(...prices);
 }

@@ -11,7 +11,9 @@ export {
   type Within,
 } from './floor.ts';
 export { type Least, leastCover } from './least-cover.ts';
-export { type AtHand, daysFor, type Market, makeMarket, mostWithin, onShelf, withoutOffer } from './market.ts';
+export { type AtHand, type Market, makeMarket, withoutOffer } from './market.ts';
+export { daysFor, mostWithin, onShelf } from './offer.ts';
+export { leastGiven, tiesAmong } from './offered.ts';
 export { type Cover, type CoverColumn, isCover, type Programme, type ProgrammeColumn, weighed } from './programme.ts';
 export { type BuyingPolicy, canBeHad, comparePurchases, type Demand, type Purchase, purchases } from './purchase.ts';
 export { productsFor, wantedProducts } from './separate.ts';

@@ -1,17 +1,7 @@
-import type { Catalog, Replacement, Shop, Stock, StockRow } from '../catalog/index.ts';
+import type { Catalog, Replacement, Shop, Stock } from '../catalog/index.ts';
 import type { Minor } from '../quantity/index.ts';
-
-/** Something sold under one number: what one pack gives, what it costs, and when it can be had. */
-export interface Offer {
-  readonly sku: string;
-  readonly kind: 'part' | 'kit' | 'pack';
-  /** Pieces of parts and amounts of supplies in one pack, by SKU of the part or supply. */
-  readonly gives: readonly { readonly sku: string; readonly amount: number }[];
-  readonly price: Minor | null;
-  readonly stock: StockRow | null;
-  /** Replaced by another number: only what is on the shelf, if that may still be used. */
-  readonly replaced: 'no' | 'shelf-only' | 'gone';
-}
+import { Goods } from './goods.ts';
+import type { Offer } from './offer.ts';
 
 /** What is at hand and free: new and used pieces of parts, amounts of supplies, whole kits. */
 export interface AtHand {
@@ -26,10 +16,10 @@ export interface Market {
   readonly catalog: Catalog;
   readonly shop: Shop;
   readonly offers: ReadonlyMap<string, Offer>;
-  /** Offers by the SKU of a part or supply that they give, in code-unit order of their own SKU. */
-  readonly giving: ReadonlyMap<string, readonly Offer[]>;
-  /** Numbers of the offers that give something besides a SKU, by that SKU. */
-  readonly tying: ReadonlyMap<string, readonly string[]>;
+  /** The offers by what they give: see `offersFor`. */
+  readonly goods: Goods;
+  /** The number of an offer that is not there; null where all are. */
+  readonly leftOut: string | null;
   /** What was worked out before, by need: the same answer, sooner. */
   readonly remembered: Map<string, unknown>;
   /** Supplies by the specification that they meet, in code-unit order. */
@@ -38,7 +28,8 @@ export interface Market {
   readonly equals: ReadonlyMap<string, readonly string[]>;
 }
 
-export function makeMarket(catalog: Catalog, stock: Stock, shop: Shop): Market {
+/** `crowdedFrom`: from how many kits on a number is crowded; no answer hangs on it. */
+export function makeMarket(catalog: Catalog, stock: Stock, shop: Shop, crowdedFrom?: number): Market {
   const offers = new Map<string, Offer>();
   const add = (
     sku: string,
@@ -68,10 +59,6 @@ export function makeMarket(catalog: Catalog, stock: Stock, shop: Shop): Market {
       kit.replacedBy,
     );
   }
-  const giving = new Map<string, Offer[]>();
-  for (const offer of [...offers.values()].sort((a, b) => (a.sku < b.sku ? -1 : 1))) {
-    for (const { sku } of offer.gives) giving.set(sku, [...(giving.get(sku) ?? []), offer]);
-  }
   const meeting = new Map<string, string[]>();
   for (const supply of catalog.supplies.values()) {
     for (const specification of supply.meets)
@@ -81,18 +68,13 @@ export function makeMarket(catalog: Catalog, stock: Stock, shop: Shop): Market {
     catalog,
     shop,
     offers,
-    giving,
-    tying: tyingOf(giving),
+    goods: new Goods(offers.values(), crowdedFrom),
+    leftOut: null,
     remembered: new Map(),
     meeting,
     equals: equalsOf(catalog, meeting),
   };
 }
-
-const tyingOf = (giving: ReadonlyMap<string, readonly Offer[]>): ReadonlyMap<string, readonly string[]> =>
-  new Map(
-    [...giving].map(([sku, offers]) => [sku, offers.flatMap((offer) => (offer.gives.length > 1 ? [offer.sku] : []))]),
-  );
 
 /** Most answers that a market remembers: a service that runs for weeks must not grow with the questions. */
 const MOST_REMEMBERED = 20_000;
@@ -100,26 +82,6 @@ const MOST_REMEMBERED = 20_000;
 /** Remembers an answer, where there is room left. */
 export function remember(market: Market, key: string, answer: unknown): void {
   if (market.remembered.size < MOST_REMEMBERED) market.remembered.set(key, answer);
-}
-
-/** Packs that are there and that nobody has been promised; none of a replaced number whose old stock is not to be used. */
-export const onShelf = ({ stock, replaced }: Offer): number =>
-  stock && replaced !== 'gone' ? Math.max(0, stock.onHand - stock.reserved) : 0;
-
-/** Days until so many packs are there; Infinity where nobody knows; null where so many cannot be had at all. */
-export function daysFor(offer: Offer, packs: number): number | null {
-  if (packs <= onShelf(offer)) return 0;
-  if (offer.replaced !== 'no') return null;
-  const row = offer.stock;
-  if (!row) return Number.POSITIVE_INFINITY;
-  if (row.discontinued || row.lead === null) return null;
-  return row.lead === 'unknown' ? Number.POSITIVE_INFINITY : row.lead;
-}
-
-/** Most packs that can be had within so many days. */
-export function mostWithin(offer: Offer, days: number): number {
-  const later = daysFor(offer, onShelf(offer) + 1);
-  return later !== null && later <= days ? Number.MAX_SAFE_INTEGER : onShelf(offer);
 }
 
 /** How far apart two oils may be at 40 °C and still be called equal: the band of an ISO 3448 grade, 10 % of the specified one's. */
@@ -156,9 +118,8 @@ function equalsOf(
 }
 
 /** The same market without one offer: what would be bought if it were not there. Nothing remembered is taken over. */
-export function withoutOffer(market: Market, sku: string): Market {
-  const giving = new Map(
-    [...market.giving].map(([given, offers]) => [given, offers.filter((offer) => offer.sku !== sku)]),
-  );
-  return { ...market, giving, tying: tyingOf(giving), remembered: new Map() };
-}
+export const withoutOffer = (market: Market, sku: string): Market => ({
+  ...market,
+  leftOut: sku,
+  remembered: new Map(),
+});

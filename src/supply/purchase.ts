@@ -1,7 +1,9 @@
 import { byCodeUnit, type Minor, minor, multiplyDivide } from '../quantity/index.ts';
 import { Front, noWorse } from '../solve/index.ts';
 import { cheapestCovers } from './cover.ts';
-import { type AtHand, daysFor, type Market, mostWithin, type Offer, remember } from './market.ts';
+import { type AtHand, type Market, remember } from './market.ts';
+import { amountIn, daysFor, mostWithin, type Offer } from './offer.ts';
+import { offersFor } from './offered.ts';
 import type { CoverColumn } from './programme.ts';
 import { productsFor, separateDemands, wantedProducts } from './separate.ts';
 
@@ -70,10 +72,10 @@ export function canBeHad(market: Market, demand: Demand, atHand: AtHand, policy:
   if (!isOfOne || forced) return purchases(market, demand, atHand, policy).length > 0;
   const [sku, count] = piece;
   let left = leftToBuy(sku, count, atHand);
-  for (const offer of market.giving.get(sku) ?? []) {
+  for (const offer of offersFor(market, new Map([[sku, left]]), atHand.kits)) {
     if (left <= 0) break;
     const packs = mostWithin(offer, Number.POSITIVE_INFINITY) + (atHand.kits.get(offer.sku) ?? 0);
-    left -= packs * (offer.gives.find((given) => given.sku === sku)?.amount ?? 0);
+    left -= packs * amountIn(offer, sku);
   }
   return left <= 0;
 }
@@ -156,7 +158,7 @@ function demandKey(market: Market, demand: Demand, atHand: AtHand, policy: Buyin
   ]);
   const kits = new Set([
     ...policy.useKits,
-    ...[...skus].flatMap((sku) => (market.giving.get(sku) ?? []).map((offer) => offer.sku)),
+    ...[...atHand.kits.keys()].filter((kit) => market.offers.get(kit)?.gives.some(({ sku }) => skus.has(sku))),
   ]);
   const held = (from: ReadonlyMap<string, number>, among: ReadonlySet<string>): [string, number][] =>
     [...from].filter(([sku]) => among.has(sku)).sort();
@@ -208,7 +210,7 @@ function withProducts(
     if (left > 0) rows.push({ sku, need: left, bulk: null });
   }
   const forced = [...policy.useKits, ...policy.usePacks];
-  const offered = offeredTo(market, rows, forced);
+  const offered = offeredTo(market, rows, forced, atHand);
   const needs = [...rows.map(({ need }) => need), ...forced.map(() => 1)];
   const bulk = rows.map((row) => row.bulk);
   const found: Purchase[] = [];
@@ -267,28 +269,27 @@ interface Offered {
 }
 
 /** What gives something of the rows, or must be bought (a row of its own), in code-unit order of its SKU. */
-function offeredTo(market: Market, rows: readonly Row[], forced: readonly string[]): readonly Offered[] {
-  const found = new Map<string, [number, number][]>();
-  const offers: Offer[] = [];
-  const givesOf = (offer: Offer): [number, number][] => {
-    const known = found.get(offer.sku);
-    if (known) return known;
-    const gives: [number, number][] = [];
-    found.set(offer.sku, gives);
-    offers.push(offer);
-    return gives;
-  };
-  for (const [row, { sku }] of rows.entries())
-    for (const offer of market.giving.get(sku) ?? [])
-      givesOf(offer).push([row, offer.gives.find((given) => given.sku === sku)?.amount ?? 0]);
-  for (const [at, sku] of forced.entries()) {
+function offeredTo(
+  market: Market,
+  rows: readonly Row[],
+  forced: readonly string[],
+  atHand: AtHand,
+): readonly Offered[] {
+  const place = new Map(rows.map(({ sku }, row) => [sku, row]));
+  const offers = new Set(offersFor(market, new Map(rows.map(({ sku, need }) => [sku, need])), atHand.kits));
+  for (const sku of forced) {
     const offer = market.offers.get(sku);
-    if (offer) givesOf(offer).push([rows.length + at, 1]);
+    if (offer) offers.add(offer);
   }
-  // one row: the list of the market is in that order already
-  if (rows.length + forced.length > 1) offers.sort((a, b) => (a.sku < b.sku ? -1 : 1));
-  return offers.map((offer) => {
-    const gives = found.get(offer.sku) ?? [];
+  const sorted = forced.length === 0 ? [...offers] : [...offers].sort((a, b) => byCodeUnit(a.sku, b.sku));
+  return sorted.map((offer) => {
+    const gives: [number, number][] = [];
+    for (const { sku, amount } of offer.gives) {
+      const row = place.get(sku);
+      if (row !== undefined) gives.push([row, amount]);
+    }
+    for (const [at, sku] of forced.entries()) if (sku === offer.sku) gives.push([rows.length + at, 1]);
+    gives.sort(([one], [other]) => one - other);
     let enough = 1;
     for (const [row, amount] of gives) enough = Math.max(enough, Math.ceil((rows[row]?.need ?? 1) / amount));
     return { offer, gives, enough };

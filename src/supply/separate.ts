@@ -1,4 +1,6 @@
 import type { Market } from './market.ts';
+import { amountIn } from './offer.ts';
+import { tiesAmong } from './offered.ts';
 import type { BuyingPolicy, Demand } from './purchase.ts';
 
 /** A part of a demand that can be bought without regard to the rest, with what must be used for it. */
@@ -28,19 +30,16 @@ export const wantedProducts = (market: Market, policy: BuyingPolicy): string[] =
  */
 export function separateDemands(market: Market, demand: Demand, policy: BuyingPolicy): readonly SeparateDemand[] {
   const forced = [...policy.useKits, ...policy.usePacks];
+  const poured = [...demand.supplies].filter(([, amount]) => amount > 0);
+  const products = poured.map(([name]) => productsFor(market, policy, name));
+  const kitsOf = tiesAmong(market, [...demand.pieces.keys(), ...products.flat()]);
+  // what must be bought ties too; what is sold by itself does not
+  const tiesOf = (sku: string): readonly string[] =>
+    forced.length === 0 ? kitsOf(sku) : [...kitsOf(sku), ...forced.filter((one) => gives(market, one, sku))];
   const needs: Need[] = [];
-  for (const [sku, count] of demand.pieces)
-    needs.push({ kind: 'piece', name: sku, count, ties: tiesOf(market, sku, forced) });
-  for (const [name, amount] of demand.supplies) {
-    if (amount <= 0) continue;
-    const products = productsFor(market, policy, name);
-    needs.push({
-      kind: 'supply',
-      name,
-      amount,
-      ties: products.flatMap((sku) => [sku, ...tiesOf(market, sku, forced)]),
-    });
-  }
+  for (const [sku, count] of demand.pieces) needs.push({ kind: 'piece', name: sku, count, ties: tiesOf(sku) });
+  for (const [at, [name, amount]] of poured.entries())
+    needs.push({ kind: 'supply', name, amount, ties: (products[at] ?? []).flatMap((sku) => [sku, ...tiesOf(sku)]) });
   for (const name of forced) needs.push({ kind: 'offer', name, ties: [name] });
   if (policy.useSupplies.length + policy.usePacks.length > 0)
     for (const name of wantedProducts(market, policy)) needs.push({ kind: 'product', name, ties: [name] });
@@ -54,13 +53,10 @@ type Need = { readonly name: string; readonly ties: readonly string[] } & (
   | { readonly kind: 'offer' | 'product' }
 );
 
-/** Offers that give something else too, or that must be bought: what is sold by itself ties nothing. */
-const tiesOf = (market: Market, sku: string, forced: readonly string[]): readonly string[] =>
-  forced.length === 0
-    ? (market.tying.get(sku) ?? [])
-    : (market.giving.get(sku) ?? []).flatMap((offer) =>
-        offer.gives.length > 1 || forced.includes(offer.sku) ? [offer.sku] : [],
-      );
+const gives = (market: Market, one: string, sku: string): boolean => {
+  const offer = market.offers.get(one);
+  return offer !== undefined && amountIn(offer, sku) > 0;
+};
 
 /** Needs that share a tie are one group; groups and their needs in the order of the needs. */
 function grouped(needs: readonly Need[]): readonly (readonly Need[])[] {

@@ -1,12 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { type Market, makeMarket, withoutOffer } from '../../src/supply/index.ts';
 import { remember } from '../../src/supply/market.ts';
+import { offersFor } from '../../src/supply/offered.ts';
 import { market, type Shelf, waysToBuy } from './shelf.ts';
 
 const lists = (map: ReadonlyMap<string, readonly string[]>): Record<string, readonly string[]> =>
   Object.fromEntries(map);
-const giving = ({ giving: offers }: Market): Record<string, readonly string[]> =>
-  Object.fromEntries([...offers].map(([sku, list]) => [sku, list.map((offer) => offer.sku)]));
+/** The numbers of what gives each thing that somebody may need. */
+const giving = (market: Market): Record<string, readonly string[]> =>
+  Object.fromEntries(
+    ['A', 'B', 'OIL'].map((sku) => [sku, offersFor(market, new Map([[sku, 1]])).map((offer) => offer.sku)]),
+  );
 
 describe('market', () => {
   const shelf: Shelf = {
@@ -19,7 +23,8 @@ describe('market', () => {
   it('offers: what gives a thing, in the order of the numbers; what gives something else too ties', () => {
     const one = market(shelf);
     expect(giving(one)).toEqual({ A: ['A', 'E', 'K'], B: ['B'], OIL: ['K', 'P'] });
-    expect(lists(one.tying)).toEqual({ A: ['K'], B: [], OIL: ['K'] });
+    expect(['A', 'B', 'OIL'].map((sku) => one.goods.kitsOf(sku))).toEqual([['K'], [], ['K']]);
+    expect(['A', 'B', 'OIL'].map((sku) => one.goods.isInKits(sku))).toEqual([true, false, true]);
     expect(one.offers.get('B')?.gives).toEqual([{ sku: 'B', amount: 3 }]);
     expect(['A', 'K', 'P'].map((sku) => one.offers.get(sku)?.kind)).toEqual(['part', 'kit', 'pack']);
   });
@@ -50,14 +55,11 @@ describe('market', () => {
     expect(lists(market(shelf).meeting)).toEqual({ bath: ['FAT', 'OIL'], damper: ['OIL'] });
   });
 
-  it('without an offer: nothing gives or ties by it, and nothing that was remembered counts', () => {
+  it('without an offer: nothing is bought of it, and nothing that was remembered counts', () => {
     const whole = market(shelf);
     remember(whole, 'answer', 42);
     const one = withoutOffer(whole, 'K');
-    expect([giving(one), lists(one.tying)]).toEqual([
-      { A: ['A', 'E'], B: ['B'], OIL: ['P'] },
-      { A: [], B: [], OIL: [] },
-    ]);
+    expect(giving(one)).toEqual({ A: ['A', 'E'], B: ['B'], OIL: ['P'] });
     expect([one.remembered.size, whole.remembered.get('answer')]).toEqual([0, 42]);
     expect(giving(whole)).toEqual({ A: ['A', 'E', 'K'], B: ['B'], OIL: ['K', 'P'] });
   });

@@ -47,7 +47,8 @@ const price = (value: number | undefined): Minor | null => (value === undefined 
 const oldStock = (replaced: 'usable' | 'gone' | 'usable-by-one' | undefined): readonly boolean[] =>
   replaced === undefined ? [] : replaced === 'usable-by-one' ? [false, true] : [replaced === 'usable'];
 
-export function market(shelf: Shelf): Market {
+/** `crowdedFrom`: from how many kits on that give a number it is crowded. */
+export function market(shelf: Shelf, crowdedFrom?: number): Market {
   const parts = Object.entries(shelf.parts ?? {}).map(
     ([sku, part]): Part => ({
       sku,
@@ -159,7 +160,7 @@ export function market(shelf: Shelf): Market {
       Object.entries(shelf.bulk ?? {}).map(([sku, bulk]) => [sku, { price: price(bulk.price), per: bulk.per }]),
     ),
   };
-  return makeMarket(catalog, stock, shop);
+  return makeMarket(catalog, stock, shop, crowdedFrom);
 }
 
 /** What a job needs, in short: pieces that may be used ones, fresh pieces, amounts by specification. */
