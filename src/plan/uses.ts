@@ -1,8 +1,10 @@
 import * as z from 'zod';
-import type { Catalog } from '../catalog/index.ts';
+import { type Catalog, type Chassis, listsOf, type Part } from '../catalog/index.ts';
 import { UNKNOWN_IDENTITY } from '../fitment/index.ts';
+import { sortedBy } from '../quantity/index.ts';
 import type { Fault } from './fault.ts';
 import { judge } from './fit.ts';
+import { mentionsOf } from './mentions.ts';
 import { partOf } from './no-record.ts';
 
 /** Where a part is used: the chassis it fits, the factory builds, kits and bikes it is in, what needs it, what it replaces. */
@@ -32,47 +34,33 @@ export type UsesAnswer = z.infer<typeof usesSchema>;
 export function uses(catalog: Catalog, sku: string): UsesAnswer | { readonly faults: readonly Fault[] } {
   const part = partOf(catalog, sku);
   if (!('sku' in part)) return { faults: [part] };
-  const chassis = [...catalog.chassis.values()];
+  const { bodies, builds, kits, bikes, neededBy, replaces } = mentionsOf(catalog, sku);
   return {
     format: 1,
     catalog: catalog.hash,
     part: part.sku,
     name: part.name,
     role: part.role,
-    fits: chassis.flatMap((body) => {
+    fits: sortedBy([...new Set([...bodies, ...spokenOf(catalog, part)])], ({ id }) => id).flatMap((body) => {
       const { verdict, gives } = judge(catalog, part, body, UNKNOWN_IDENTITY);
       return verdict === 'fits' || verdict === 'fits-if'
         ? [{ chassis: body.id, name: body.name, verdict, travels: gives.travels }]
         : [];
     }),
-    builds: chassis.flatMap((body) =>
-      body.builds.flatMap((build) =>
-        [...build.slots].flatMap(([slot, content]) =>
-          content?.sku === sku
-            ? [{ chassis: body.id, travel: build.travel / 1000, slot, quantity: content.quantity }]
-            : [],
-        ),
-      ),
-    ),
-    kits: [...catalog.kits.values()].flatMap((kit) => {
-      const quantity = kit.parts
-        .filter((content) => content.sku === sku)
-        .reduce((sum, content) => sum + content.quantity, 0);
-      return quantity > 0 ? [{ sku: kit.sku, name: kit.name, quantity }] : [];
-    }),
-    bikes: [...catalog.bikes.values()].flatMap((bike) =>
-      [...bike.slots].flatMap(([slot, content]) =>
-        content?.sku === sku ? [{ id: bike.id, name: bike.name, slot }] : [],
-      ),
-    ),
-    neededBy: [...catalog.parts.values()]
-      .filter((other) =>
-        other.needs.some((need) => (need.kind === 'part' ? need.sku === sku : need.anyOf.includes(sku))),
-      )
-      .map((other) => other.sku),
-    replaces: [...catalog.parts.values(), ...catalog.kits.values()]
-      .filter((other) => other.replacedBy.some(({ by }) => by.some((one) => one.sku === sku)))
-      .map((other) => other.sku),
+    builds: builds.map(({ chassis, build, slot, quantity }) => ({
+      chassis: chassis.id,
+      travel: build.travel / 1000,
+      slot,
+      quantity,
+    })),
+    kits: kits.map(({ kit, quantity }) => ({ sku: kit.sku, name: kit.name, quantity })),
+    bikes: bikes.map(({ bike, slot }) => ({ id: bike.id, name: bike.name, slot })),
+    neededBy: [...neededBy],
+    replaces: [...replaces],
     replacedBy: [...new Set(part.replacedBy.flatMap(({ by }) => by.map((one) => one.sku)))],
   };
 }
+
+/** The chassis of which a clause of the part may speak: no other can be said to take it. */
+const spokenOf = (catalog: Catalog, part: Part): readonly Chassis[] =>
+  [...new Set(part.fits.map(({ family }) => family))].flatMap((family) => listsOf(catalog).chassisOf(family));
