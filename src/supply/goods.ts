@@ -3,7 +3,7 @@ import { type Crowd, crowdOf, type Queue, queuesOf } from './crowd.ts';
 import { amountIn, type Offer } from './offer.ts';
 
 /** From so many kits on that give a number, it is crowded: then only those are looked at that may be of use. */
-const CROWDED = 16;
+const CROWDED = 6;
 
 /** All that is sold, by what it gives. What is made of it is made when it is first asked for, and kept. */
 export class Goods {

@@ -48,9 +48,10 @@ export const ROWS: Readonly<Record<string, (world: World) => Promise<readonly st
 };
 
 function sizeRow(size: number): readonly string[] {
-  const { parts, plan, heap, link, fromCache } = sizeTimes(size);
+  const { parts, plan, plans, reach, fit, uses, heap, heapFromCache, link, fromCache, bareYaml } = sizeTimes(size);
   return [
-    `plan beside ${parts} parts: ${shown(plan)}; linked in ${link.toFixed(0)} ms, from the cache's form in ${fromCache.toFixed(0)} ms, ${heap.toFixed(0)} MiB`,
+    `beside ${parts} parts: plan ${shown(plan)} (${plans} plans in all); reach map ${reach.toFixed(2)} ms; fit ${fit.toFixed(4)} and uses ${uses.toFixed(3)} ms a part`,
+    `  read and linked from NDJSON in ${link.toFixed(0)} ms, ${(link / bareYaml).toFixed(2)} times the ${bareYaml.toFixed(0)} of the bare YAML library on the same lines, ${heap.toFixed(0)} MiB; from the cache's form in ${fromCache.toFixed(0)} ms, ${heapFromCache.toFixed(0)} MiB`,
   ];
 }
 

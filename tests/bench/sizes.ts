@@ -1,11 +1,14 @@
 import { createRequire } from 'node:module';
 import { deserialize, serialize } from 'node:v8';
-import type { Catalog, Chassis, Part } from '../../src/catalog/index.ts';
+import { parseDocument } from 'yaml';
+import { type Catalog, type Chassis, type Part, readCatalog, readShop, readStock } from '../../src/catalog/index.ts';
+import { type Packed, packed, unpacked } from '../../src/catalog/packed.ts';
 import { fitVerdict, UNKNOWN_IDENTITY } from '../../src/fitment/index.ts';
-import { ask, reach, type World } from '../../src/plan/index.ts';
+import { ask, doesFit, makeWorld, type QuestionInput, reach, uses, type World } from '../../src/plan/index.ts';
+import type { Generated } from '../generator/catalogue.ts';
 import { dice } from '../generator/dice.ts';
 import { bigCatalogue } from '../generator/grid.ts';
-import { loaded } from '../generator/load.ts';
+import { loaded, stockTextOf } from '../generator/load.ts';
 import { questionsFor } from '../generator/questions.ts';
 import { cpuMilliseconds, type Samples, sampled } from './measure.ts';
 import { fitmentOf } from './peers.ts';
@@ -13,45 +16,86 @@ import { fitmentOf } from './peers.ts';
 /** Rounds of a question to warm up, and those of which the median counts. */
 const [WARM_UP, ROUNDS] = [4, 5];
 
-/** Plans in a catalogue of about so many parts, and what it weighs. */
+/** A catalogue of about so many parts: what it takes to read it, what it weighs, and plans in it. */
 export interface SizeTimes {
   readonly parts: number;
   readonly plan: Samples;
-  /** MiB of heap that the linked catalogue, its files left aside, takes; NaN without `--expose-gc`. */
+  /** Plans of one answer, all questions together: more is sold, so that there are more ways. */
+  readonly plans: number;
+  readonly reach: number;
+  readonly fit: number;
+  readonly uses: number;
+  /** MiB of heap that the catalogue takes once linked, and taken back from the cache's form; NaN without `--expose-gc`. */
   readonly heap: number;
-  /** CPU ms to link it from its text, and to take it back from its serialised form. */
+  readonly heapFromCache: number;
+  /** CPU ms to read and link it from NDJSON, and to take it back from the cache's form. */
   readonly link: number;
   readonly fromCache: number;
+  /** The bare YAML library on the same lines, text to plain values: ten times the time of every tenth. */
+  readonly bareYaml: number;
 }
 
-/** The same family and the same questions, in ever more company. */
+/** The same family, with the same stock and the same questions, in ever more company. */
 export function sizeTimes(parts: number): SizeTimes {
   const generated = bigCatalogue(7, parts);
-  const shelf: { world: World | null } = { world: null };
-  const link = cpuMilliseconds(() => {
-    shelf.world = loaded(generated).world;
-  });
-  const { world } = shelf;
-  if (world === null) throw new Error('nothing was loaded');
-  const bytes = serialize(world.catalog);
-  const before = heapNow();
-  const back: { catalog: unknown } = { catalog: null };
-  const fromCache = cpuMilliseconds(() => {
-    back.catalog = deserialize(bytes);
-  });
-  const heap = heapNow() - before;
-  const answered = questionsFor(generated, 20).filter((question) => {
-    const reply = ask(world, question);
-    return reply.kind === 'answer' && reply.answer.status === 'answered';
-  });
-  const medians = answered.map((question) => {
-    const rounds = Array.from({ length: WARM_UP + ROUNDS }, () => {
-      world.market.remembered.clear();
-      return cpuMilliseconds(() => ask(world, question));
+  const lines = linesOf(generated);
+  const bareYaml =
+    10 *
+    cpuMilliseconds(() => {
+      for (let at = 0; at < lines.length; at += 10) parseDocument(lines[at] ?? '').toJS();
     });
-    return sampled(rounds.slice(WARM_UP)).median;
-  });
-  return { parts: world.catalog.parts.size, plan: sampled(medians), heap, link, fromCache };
+  const files = [{ name: 'generated.ndjson', text: lines.join('\n') }];
+  const [linked, heap, link] = weighed(() => known(readCatalog(files, 'generated').value ?? undefined));
+  const bytes = serialize(packed(linked));
+  const [catalog, heapFromCache, fromCache] = weighed(() => unpacked(deserialize(bytes) as Packed) as Catalog);
+  const stock = readStock('stock.csv', stockTextOf(generated), catalog).value;
+  const shop = readShop('shop.json', JSON.stringify(generated.shop), catalog).value;
+  const world = makeWorld(catalog, stock, shop);
+  const plansOf = (question: QuestionInput): number => {
+    const reply = ask(world, question);
+    return reply.kind === 'answer' ? reply.answer.plans.length : 0;
+  };
+  const questions = questionsFor(bigCatalogue(7, 1), 20).filter((question) => plansOf(question) > 0);
+  const medianOf = (work: () => unknown): number =>
+    sampled(
+      Array.from({ length: WARM_UP + ROUNDS }, () => {
+        world.market.remembered.clear();
+        return cpuMilliseconds(work);
+      }).slice(WARM_UP),
+    ).median;
+  const chassis = questions[0]?.chassis ?? '';
+  const own = [...catalog.parts.values()].filter(({ sku }) => sku.startsWith('G0-')).map(({ sku }) => sku);
+  const ofEach = (work: (part: string) => unknown): number =>
+    medianOf(() => {
+      for (const part of own) work(part);
+    }) / own.length;
+  return {
+    parts: catalog.parts.size,
+    plan: sampled(questions.map((question) => medianOf(() => ask(world, question)))),
+    plans: questions.reduce((sum, question) => sum + plansOf(question), 0),
+    reach: medianOf(() => reach(world, { chassis, travelNow: questions[0]?.travelNow ?? 0 })),
+    fit: ofEach((part) => doesFit(catalog, { part, chassis })),
+    uses: ofEach((part) => uses(catalog, part)),
+    heap,
+    heapFromCache,
+    link,
+    fromCache,
+    bareYaml,
+  };
+}
+
+/** One record a line, as a large catalogue is best written. */
+const linesOf = ({ records }: Generated): readonly string[] =>
+  Object.entries(records).flatMap(([kind, all]) =>
+    Array.isArray(all) ? all.map((one) => JSON.stringify({ [kind]: [one] })) : [JSON.stringify({ [kind]: all })],
+  );
+
+/** What some work makes, the MiB of heap that this takes, and the CPU ms of the work. */
+function weighed<T>(work: () => T): readonly [made: T, heap: number, took: number] {
+  const before = heapNow();
+  const shelf: T[] = [];
+  const took = cpuMilliseconds(() => shelf.push(work()));
+  return [known(shelf[0]), heapNow() - before, took];
 }
 
 /** MiB in use once the garbage is gone. */

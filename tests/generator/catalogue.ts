@@ -27,8 +27,20 @@ export function smallCatalogue(seed: number): Generated {
 export const catalogueOf = (seed: number, shapes: readonly FamilyShape[]): Generated =>
   generated(seed, dice(seed), shapes);
 
-function generated(seed: number, throwing: Dice, shapes: readonly FamilyShape[]): Generated {
-  const families = shapes.map((shape, at) => generatedFamily(throwing, shape, idOf(at)));
+/** A catalogue with further families beside its own, which bring their own parts, kits and stock; of what all share nothing changes. */
+export function inCompany(own: Generated, shapes: readonly FamilyShape[]): Generated {
+  if (shapes.length === 0) return own;
+  const others = generated(own.seed, dice(own.seed ^ 0x2c0ffee), shapes, own.records.families?.length ?? 0);
+  const { makers, specifications, supplies, ...records } = others.records;
+  return {
+    ...own,
+    records: merged([own.records, records]),
+    stock: [...own.stock, ...others.stock.filter((row) => !row.startsWith('OS-'))],
+  };
+}
+
+function generated(seed: number, throwing: Dice, shapes: readonly FamilyShape[], from = 0): Generated {
+  const families = shapes.map((shape, at) => generatedFamily(throwing, shape, idOf(from + at)));
   const records = merged([head(throwing), ...families]);
   return { seed, records, stock: stockOf(throwing, records), shop: shopOf(throwing, records) };
 }

@@ -1,6 +1,6 @@
 import type { RawFile } from '../../src/catalog/raw.ts';
 import type { QuestionInput } from '../../src/plan/question.ts';
-import { catalogueOf, type Generated } from './catalogue.ts';
+import { catalogueOf, type Generated, inCompany } from './catalogue.ts';
 import { dice } from './dice.ts';
 import { type FamilyShape, gridShape } from './shape.ts';
 
@@ -27,13 +27,13 @@ export function frontGrid(seed: number, slots: number, candidates: number): Grid
   return { generated, question: renewAll(generated) };
 }
 
-/** A catalogue of about so many parts: families of middling size. */
+/** A catalogue of about so many parts: families of middling size, the first of which with its stock is the same beside however many. */
 export function bigCatalogue(seed: number, parts: number): Generated {
   const shape: FamilyShape = { bodies: 3, travels: 6, springs: 2, dampers: 5, modules: 1, candidates: 4 };
-  const each = PARTS_OF_A_FAMILY;
-  return catalogueOf(
-    seed,
-    Array.from({ length: Math.max(1, Math.round(parts / each)) }, () => shape),
+  const families = Math.max(1, Math.round(parts / PARTS_OF_A_FAMILY));
+  return inCompany(
+    catalogueOf(seed, [shape]),
+    Array.from({ length: families - 1 }, () => shape),
   );
 }
 /** About what a family of that shape has. */

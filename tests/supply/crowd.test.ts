@@ -79,14 +79,14 @@ const buy = (on: Market, { bath, assembly, pieces, held, use, bulk }: Case) =>
 
 describe('a crowd of kits', () => {
   it('law: what is left out of a crowd is in no purchase', () => {
-    hold('purchases from a crowd', 4000, cases, (one) => {
+    hold('purchases from a crowd', 2000, cases, (one) => {
       const expected = buy(market(shelfOf(one), NEVER), one);
       for (const crowdedFrom of [0, 3]) expect(buy(market(shelfOf(one), crowdedFrom), one)).toEqual(expected);
     });
   });
 
   it('law: nor in one without an offer', () => {
-    hold('purchases from a crowd without one of it', 1500, cases, (one) => {
+    hold('purchases from a crowd without one of it', 600, cases, (one) => {
       for (const sku of ['K0', 'K3', 'OIL-S'])
         expect(buy(withoutOffer(market(shelfOf(one), 0), sku), one)).toEqual(
           buy(withoutOffer(market(shelfOf(one), NEVER), sku), one),
@@ -95,7 +95,7 @@ describe('a crowd of kits', () => {
   });
 
   it('law: the floors of one need and of several are the same', () => {
-    hold('floors of a crowd', 2000, cases, (one) => {
+    hold('floors of a crowd', 800, cases, (one) => {
       const [few, all] = [market(shelfOf(one), 0), market(shelfOf(one), NEVER)];
       for (const days of [0, 1, 2, NEVER])
         for (const priced of [false, true]) {
