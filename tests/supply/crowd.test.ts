@@ -17,19 +17,19 @@ const upTo = (most: number): fc.Arbitrary<number> => fc.integer({ min: 0, max: m
 
 /** Kits of many families around two oils: each with something of its own, few prices, so that many are equal, and some without one. */
 const kit = fc.record({
-  price: fc.constantFrom(undefined, undefined, 0, 2, 3, 3, 4, 7),
+  price: fc.constantFrom(undefined, undefined, undefined, 0, 2, 3, 3, 4, 7),
   oil: fc.constantFrom(0, 20, 20, 20, 30),
   wax: fc.constantFrom(0, 0, 0, 5),
   own: fc.constantFrom('A', 'B', 'B', 'C'),
   onHand: upTo(3),
-  lead: fc.constantFrom(1, 1, 2, 5, null, 'unknown' as const),
+  lead: fc.constantFrom(1, 1, 2, 5, null, null, 'unknown' as const),
   isWithdrawn: upTo(7).map((die) => die === 0),
 });
 const cases = fc.record({
   kits: fc.array(kit, { minLength: 4, maxLength: 9 }),
   packs: fc.record({ small: fc.constantFrom(undefined, 2, 3, 5), large: fc.constantFrom(undefined, 4, 6, 9) }),
   small: fc.record({ onHand: upTo(2), lead: fc.constantFrom(1, 3, null) }),
-  bath: fc.constantFrom(0, 15, 20, 45, 60, 75),
+  bath: fc.constantFrom(0, 15, 20, 35, 45, 60, 75),
   assembly: fc.constantFrom(0, 0, 4, 10),
   pieces: upTo(2),
   held: fc.constantFrom({}, {}, { kits: { K3: 1 } }, { supplies: { OIL: 10 } }),
@@ -120,6 +120,18 @@ describe('a crowd of kits', () => {
           expect(floors(few)).toEqual(floors(all));
         }
     });
+  });
+
+  it('of kits without a price one that does alone stays beside several that come before it', () => {
+    const own = ['A', 'B', 'C'];
+    const shelf: Shelf = {
+      parts: Object.fromEntries(own.map((sku) => [sku, { price: 3 }])),
+      kits: Object.fromEntries(own.map((sku) => [`K-${sku}`, { gives: { [sku]: 1, OIL: 20 } }])),
+      supplies: { OIL: { meets: ['bath'], packs: {} } },
+      stock: { 'K-A': { onHand: 1, lead: null }, 'K-B': { onHand: 1, lead: null }, 'K-C': { onHand: 2, lead: null } },
+    };
+    const ways = purchases(market(shelf, 0), demand({ supplies: { bath: 40 } }), atHand({}), policy({}));
+    expect(ways.map(({ bought }) => bought.map(({ offer, packs }) => `${packs} ${offer.sku}`))).toEqual([['2 K-C']]);
   });
 
   it('however many kits have the same oil, only the first few are looked at', () => {
