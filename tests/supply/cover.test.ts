@@ -156,6 +156,20 @@ describe('cover', () => {
     ]);
   });
 
+  it('equals: of as many packs the columns that come first, and of these the fewest', () => {
+    const packs = (need: number, columns: readonly CoverColumn[]) =>
+      cheapestCovers([need], columns).map((cover) => cover.packs);
+    const one = column([[0, 1]], 4);
+    const free = column([[0, 1]], 0, { limit: 2, free: true });
+    expect([packs(1, [one, one, one]), packs(2, [one, one, one]), packs(3, [one, one])]).toEqual([
+      [[1, 0, 0]],
+      [[1, 1, 0]],
+      [[1, 2]],
+    ]);
+    // what is at hand comes last: bought packs decide first, then what is taken
+    expect([packs(1, [free, free]), packs(3, [free, one, free])]).toEqual([[[1, 0]], [[1, 0, 2]]]);
+  });
+
   it('kits: a kit against singles goes both ways', () => {
     const singles = [column([[0, 1]], 40), column([[1, 1]], 3)];
     const kit = (cost: number): CoverColumn =>

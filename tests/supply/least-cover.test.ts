@@ -96,6 +96,21 @@ describe('least cover', () => {
     });
   });
 
+  it('dominated: a column is no better than one that serves more rows, whatever stands beside it', () => {
+    const column = (rows: readonly number[], cost: number): CoverColumn => ({
+      gives: rows.map((row) => [row, 1] as const),
+      cost,
+      limit: 1,
+      unpriced: false,
+      free: false,
+    });
+    const least = (...columns: readonly CoverColumn[]) => leastCover({ needs: [1, 1], columns, caps: [] }).least?.cost;
+    // 3 + 3 apart, 4 together; in any order of the columns
+    const [first, second, both] = [column([0], 3), column([1], 3), column([0, 1], 4)];
+    expect([least(first, second, both), least(second, first, both), least(both, first, second)]).toEqual([4, 4, 4]);
+    expect([least(first, both, second), least(second, both, first), least(both, second, first)]).toEqual([4, 4, 4]);
+  });
+
   it('steps: a search that runs out of them claims nothing', () => {
     const columns = [0, 1, 2].map((at) => ({
       gives: [

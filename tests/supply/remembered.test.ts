@@ -60,6 +60,12 @@ const ALIKE: Readonly<Record<string, readonly Question[]>> = {
     { job: { supplies: { bath: 240 } }, held: { supplies: { OIL: 150 } } },
     { job: { supplies: { bath: 240 } }, held: { supplies: { WAX: 200 } } },
   ],
+  'several kinds at hand': [
+    { job: { pieces: { A: 1 }, supplies: { bath: 90 } } },
+    { job: { pieces: { A: 1 }, supplies: { bath: 90 } }, held: { fresh: { A: 1 }, supplies: { OIL: 90 } } },
+    { job: { pieces: { A: 1 }, supplies: { bath: 90 } }, held: { fresh: { A: 1 }, used: { B: 1 } } },
+    { job: { pieces: { A: 1 }, supplies: { bath: 90 } }, held: { used: { B: 1 }, supplies: { OIL: 90 } } },
+  ],
   'how it is bought': [
     { job: OIL },
     { job: OIL, more: { bulk: true } },
