@@ -215,16 +215,14 @@ function compareCovers(columns: readonly CoverColumn[], a: Cover, b: Cover): num
   return a.cost - b.cost || a.unpriced - b.unpriced || byList('bought') || byList('taken');
 }
 
-/** Compares the lists of (column, packs) that leave out columns of which there is none, element by element. */
+/** Compares lists of equally many packs, as (column, packs) without columns of which there is none, element by element. */
 function compareLists(a: readonly number[], b: readonly number[]): number {
   for (let at = 0; at < a.length; at++) {
     const [mine, theirs] = [a[at] ?? 0, b[at] ?? 0];
     if (mine === theirs) continue;
     if (mine > 0 && theirs > 0) return mine - theirs;
-    // one list has this column here, the other goes on with a later one or is at its end
-    const rest = mine > 0 ? b : a;
-    const ends = rest.slice(at).every((packs) => packs === 0);
-    return (mine > 0 ? -1 : 1) * (ends ? -1 : 1);
+    // one list has this column here; the other goes on with a later one, since both have equally many packs
+    return mine > 0 ? -1 : 1;
   }
   return 0;
 }
