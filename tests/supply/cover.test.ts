@@ -1,8 +1,9 @@
 import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import type { Highs } from 'highs';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { beats } from '../../src/solve/front.ts';
+import { StepBudget } from '../../src/solve/index.ts';
 import { type Cover, type CoverColumn, cheapestCovers } from '../../src/supply/index.ts';
 import { hold } from '../laws/hold.ts';
 import { outsideFile } from '../solve/outside.ts';
@@ -308,6 +309,65 @@ function setCover(text: string, withCosts: boolean): Case {
     columns: costs.map((cost, each) => column(gives[each] ?? [], cost, { limit: 1 })),
   };
 }
+
+/** Sixteen things of several sizes for eight needs: a search that takes thousands of nodes. */
+const large: Case = {
+  needs: [0, 1, 2, 3, 4, 5, 6, 7].map((row) => 3 + ((row * 5) % 7)),
+  columns: Array.from({ length: 16 }, (_one, at) =>
+    column(
+      [0, 1, 2].flatMap((more) =>
+        more <= at % 3 ? [[(at * 3 + more * (1 + (at % 3))) % 8, 1 + ((at + more) % 4)] as const] : [],
+      ),
+      4 + ((at * 11) % 13) + 3 * (at % 3),
+      { limit: 4 },
+    ),
+  ),
+};
+
+describe('covers that take more nodes than the plain search is given', async () => {
+  const highs = await loadHighs();
+
+  /** Nodes of all searches for a cover. */
+  function nodesOf(work: () => readonly Cover[]): readonly [covers: readonly Cover[], nodes: number] {
+    const take = vi.spyOn(StepBudget.prototype, 'take');
+    const covers = work();
+    const { length } = take.mock.calls;
+    take.mockRestore();
+    return [covers, length];
+  }
+
+  it('doses: the plain search goes on, for no other knows them', () => {
+    const { needs, columns } = large;
+    for (const price of [6, 9]) {
+      const doses = needs.map((_need, row) => (row % 4 === 0 ? { price, per: 1 } : null));
+      const ones = doses.flatMap((dose, row) => (dose ? [column([[row, 1]], price, { limit: 12 })] : []));
+      const [covers, nodes] = nodesOf(() => cheapestCovers(needs, columns, doses));
+      expect(nodes).toBeGreaterThan(5000);
+      expect(covers.map(({ cost }) => cost)).toEqual([byHighs(highs, { needs, columns: [...columns, ...ones] })]);
+    }
+  });
+
+  it('no price: a thing of which several are taken is one line', () => {
+    const isUnpriced = (at: number): boolean => at < 3;
+    const columns = large.columns.map((one, at) => (isUnpriced(at) ? { ...one, cost: 0, unpriced: true } : one));
+    // the least cost with each choice of the three, by number of lines
+    const least = [Infinity, Infinity, Infinity, Infinity];
+    for (let mask = 0; mask < 8; mask++) {
+      const lines = [0, 1, 2].filter((at) => (mask >> at) % 2 === 1).length;
+      const allowed = columns.map((one, at) => (isUnpriced(at) && (mask >> at) % 2 === 0 ? { ...one, limit: 0 } : one));
+      least[lines] = Math.min(
+        least[lines] ?? Infinity,
+        byHighs(highs, { needs: large.needs, columns: allowed }) ?? Infinity,
+      );
+    }
+    const unbeaten = least
+      .map((cost, lines) => [cost, lines])
+      .filter(([cost = 0], lines) => least.slice(0, lines).every((other) => other > cost));
+    const [covers, nodes] = nodesOf(() => cheapestCovers(large.needs, columns));
+    expect(nodes).toBeGreaterThan(5000);
+    expect(covers.map(({ cost, unpriced }) => [cost, unpriced])).toEqual(unbeaten.reverse());
+  });
+});
 
 describe('outside data: set covers', () => {
   it('optimum: Steiner triples come to the published number of columns', () => {
