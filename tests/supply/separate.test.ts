@@ -72,6 +72,18 @@ describe('what can be had', () => {
     ]).toEqual([true, false, true]);
   });
 
+  it('from a kit as many as it has of that number, wherever it is listed', () => {
+    const gone = { onHand: 0, discontinued: true };
+    const one = market({
+      parts: { A: {}, B: {} },
+      kits: { M: { price: 9, gives: { A: 3, B: 1 } } },
+      stock: { A: gone, B: gone, M: { onHand: 2, discontinued: true } },
+    });
+    const has = (sku: string, count: number): boolean =>
+      canBeHad(one, demand({ pieces: { [sku]: count } }), atHand(), policy());
+    expect([has('A', 6), has('A', 7), has('B', 2), has('B', 3)]).toEqual([true, false, true, false]);
+  });
+
   it('with what must be used', () => {
     expect(can({ pieces: { C: 1 } }, { useKits: ['K'] })).toBe(true);
     // no wax is there
