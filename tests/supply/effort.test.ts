@@ -80,6 +80,48 @@ describe('effort of a least cover', () => {
   });
 });
 
+/** Programmes of several shapes by a rule: `rows` needs, `columns` packs of up to four rows, the rows of a pack in no order. */
+const shaped = (rows: number, columns: number, limit: number, step: number): Programme => ({
+  needs: upTo(rows).map((row) => 2 + ((row * step) % 9)),
+  columns: upTo(columns).map((at) => ({
+    gives: upTo(1 + ((at * step) % 4))
+      .map((more) => [(at * 7 + more * (rows - 1) + at * more) % rows, 1 + ((at * 5 + more * 3) % 6)] as const)
+      .filter(([row], place, all) => all.findIndex(([other]) => other === row) === place),
+    cost: ((at * 13 + step) % 17) + 2 * ((at * step) % 4),
+    limit: 1 + ((at + step) % limit),
+  })),
+  caps: [],
+});
+
+describe('effort of least covers of several shapes', () => {
+  const shapes = [shaped(8, 20, 4, 5), shaped(9, 26, 4, 7), shaped(11, 34, 5, 4), shaped(10, 40, 6, 13)];
+  const capped = (programme: Programme, ...most: readonly number[]): Programme => ({
+    ...programme,
+    caps: most.map((room, cap) => ({ weights: programme.columns.map((_one, at) => (at * (cap + 3)) % 5), most: room })),
+  });
+
+  const nodesOf = (programme: Programme): number | null | undefined => proved(programme)[1];
+
+  it('without caps', () => {
+    expect(shapes.map(nodesOf)).toEqual([11, 128, 21, 22]);
+  });
+
+  it('with one cap and with two', () => {
+    expect(shapes.map((shape) => nodesOf(capped(shape, 20)))).toEqual([8, 210, 63, 53]);
+    expect(shapes.map((shape) => nodesOf(capped(shape, 30, 16)))).toEqual([9, 157, 29, 25]);
+  });
+
+  it('with a cost that is enough, or that none may pass', () => {
+    const bounded = (programme: Programme, most: number, enough: number): number => {
+      const budget = new StepBudget(Number.POSITIVE_INFINITY);
+      leastCover(programme, budget, { most, enough });
+      return budget.used;
+    };
+    expect(shapes.map((shape) => bounded(shape, 80, 60))).toEqual([12, 153, 27, 1]);
+    expect(shapes.map((shape) => bounded(shape, 30, 0))).toEqual([1, 1, 1, 1]);
+  });
+});
+
 describe('effort of exact covers', () => {
   /** Nodes of every search that something takes. */
   function nodes(work: () => unknown): number {
