@@ -57,6 +57,19 @@ describe('floors', () => {
     ]);
   });
 
+  it('kit: what is in it and never sold by itself is worth nothing of it', () => {
+    const shelf: Shelf = {
+      parts: { A: { price: 40 } },
+      kits: { K: { price: 100, gives: { A: 1, OIL: 20 } } },
+      supplies: { OIL: { meets: ['bath'] } },
+      stock: { A: { onHand: 0, discontinued: true }, K: { onHand: 9 } },
+    };
+    expect([floors(shelf, ['A'])[0], floors(shelf, ['OIL'], 20)[0]]).toEqual([
+      [100, 0],
+      [0, 0],
+    ]);
+  });
+
   it('packs: whole ones, the cheapest mix, the soonest of any', () => {
     const shelf: Shelf = {
       supplies: { OIL: { meets: ['bath'], packs: { S: { size: 100, price: 8 }, L: { size: 250, price: 15 } } } },
@@ -193,6 +206,16 @@ describe('floors of several needs together', () => {
     // two of each: the kit twice, or once with singles: 200, 230
     expect(together([one('A', 2), one('B', 2)])).toBe(200);
     expect([together([]), together([one('X')]), together([one('A'), one('X')])]).toEqual([0, NEVER, NEVER]);
+  });
+
+  it('a kit gives of each thing as much as it has of it', () => {
+    const two: Shelf = {
+      parts: { A: { price: 80 }, B: { price: 50 } },
+      kits: { J: { price: 60, gives: { A: 1, B: 2 } } },
+    };
+    const least = (needs: Parameters<typeof floorTogether>[1]): number => floorTogether(market(two), needs);
+    // two B: the kit, or 100; three: the kit and one more
+    expect([least([one('B', 2)]), least([one('B', 3)]), least([one('A', 2), one('B', 2)])]).toEqual([60, 110, 120]);
   });
 
   it('alternatives: the cheapest of them, each in its own number', () => {
