@@ -336,6 +336,12 @@ describe('covers that take more nodes than the plain search is given', async () 
     return [covers, length];
   }
 
+  it('whole packs with prices: what the plain search had found when it ended is no answer', () => {
+    const [covers, nodes] = nodesOf(() => cheapestCovers(large.needs, large.columns));
+    expect(nodes).toBeGreaterThan(5000);
+    expect(covers.map(({ cost }) => cost)).toEqual([byHighs(highs, large)]);
+  });
+
   it('doses: the plain search goes on, for no other knows them', () => {
     const { needs, columns } = large;
     for (const price of [6, 9]) {

@@ -117,5 +117,8 @@ describe('equal supplies', () => {
     const job = { supplies: { damper: 50 } };
     expect(waysToBuy(shelf, job)).toEqual(['1 P = 9, 0 days']);
     expect(waysToBuy(shelf, job, {}, { substitutes: true })).toEqual(['1 L = 4, 0 days']);
+    // those that meet it still serve
+    const sold = { ...shelf, stock: { P: { onHand: 1 }, L: { onHand: 0 } } };
+    expect(waysToBuy(sold, job, {}, { substitutes: true })).toEqual(['1 P = 9, 0 days']);
   });
 });

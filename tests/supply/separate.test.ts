@@ -38,6 +38,12 @@ describe('demands bought apart', () => {
     const job = { supplies: { bath: 90, damper: 90 } };
     expect(waysToBuy(shelf, job, {}, { useSupplies: ['WAX'], usePacks: ['T'] })).toEqual(['1 T, 1 W = 24, ? days']);
     expect(waysToBuy(shelf, job, {}, { usePacks: ['T'] })).toEqual(['1 T = 15, ? days']);
+    // what is in a wanted pack serves, though another would be cheaper
+    const cheap = {
+      ...shelf,
+      supplies: { ...shelf.supplies, WAX: { meets: ['bath'], packs: { W: { size: 100, price: 1 } } } },
+    };
+    expect(waysToBuy(cheap, { supplies: { bath: 300 } }, {}, { usePacks: ['T'] })).toEqual(['1 S, 1 T = 23, ? days']);
   });
 });
 
