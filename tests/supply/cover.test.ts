@@ -167,6 +167,15 @@ describe('cover', () => {
       [[1, 1, 0]],
       [[1, 2]],
     ]);
+    // three packs for 3 in several ways, whichever is come upon first: one of the first, one of the second, one of the third goes before two of the first and the third
+    const rows = (...given: readonly number[]): CoverColumn =>
+      column(
+        given.map((row) => [row, 1] as const),
+        1,
+      );
+    expect(cheapestCovers([1, 2, 1], [rows(1), rows(0, 1), rows(0, 2), rows(2)]).map((cover) => cover.packs)).toEqual([
+      [1, 1, 1, 0],
+    ]);
     // what is at hand comes last: bought packs decide first, then what is taken
     expect([packs(1, [free, free]), packs(3, [free, one, free])]).toEqual([[[1, 0]], [[1, 0, 2]]]);
   });
@@ -344,8 +353,13 @@ describe('covers that take more nodes than the plain search is given', async () 
 
   it('doses: the plain search goes on, for no other knows them', () => {
     const { needs, columns } = large;
-    for (const price of [6, 9]) {
-      const doses = needs.map((_need, row) => (row % 4 === 0 ? { price, per: 1 } : null));
+    // of every fourth need what is left may be measured out, or of all
+    for (const [price, every] of [
+      [6, 4],
+      [9, 4],
+      [10, 1],
+    ] as const) {
+      const doses = needs.map((_need, row) => (row % every === 0 ? { price, per: 1 } : null));
       const ones = doses.flatMap((dose, row) => (dose ? [column([[row, 1]], price, { limit: 12 })] : []));
       const [covers, nodes] = nodesOf(() => cheapestCovers(needs, columns, doses));
       expect(nodes).toBeGreaterThan(5000);

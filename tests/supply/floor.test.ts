@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { floorFor, floorTogether, shareFloorFor } from '../../src/supply/index.ts';
+import { floorByLines, floorFor, floorTogether, shareFloorFor } from '../../src/supply/index.ts';
 import { market, type Shelf } from './shelf.ts';
 
 const floors = (shelf: Shelf, skus: readonly string[], amount = 1): (readonly [number, number])[] => {
@@ -254,5 +254,58 @@ describe('floors of several needs together', () => {
         for (const priced of [false, true])
           expect(floorTogether(shared, needs, { days, priced })).toBe(together(needs, { days, priced }));
     for (const needs of asked) expect(floorTogether(shared, needs)).toBe(together(needs));
+  });
+});
+
+describe('floors by lines without a price', () => {
+  const shelf: Shelf = {
+    parts: { A: { price: 80 }, B: { price: 50 }, D: {} },
+    kits: { KA: { gives: { A: 1 } }, KB: { gives: { B: 1 } } },
+    stock: { KA: { onHand: 2, discontinued: true }, KB: { lead: 4 }, A: { onHand: 9 }, B: { onHand: 9 } },
+  };
+  const one = (sku: string, amount = 1) => [{ sku, amount }];
+  const lines = (
+    needs: Parameters<typeof floorByLines>[1],
+    within?: Parameters<typeof floorByLines>[2],
+  ): readonly number[] => floorByLines(market(shelf), needs, within);
+
+  it('from none up to as many as lower the cost', () => {
+    expect([lines([one('A')]), lines([one('A'), one('B')])]).toEqual([
+      [80, 0],
+      [130, 50, 0],
+    ]);
+    // two of a thing from one number are one line; of three the shelf has two, and a third has a price
+    expect([lines([one('B', 3)]), lines([one('A', 2)]), lines([one('A', 3)])]).toEqual([
+      [150, 0],
+      [160, 0],
+      [240, 80],
+    ]);
+  });
+
+  it('none: what has no price at all costs nothing with a line, and cannot be had without', () => {
+    expect([lines([one('D')]), lines([one('D'), one('A')]), lines([]), lines([one('X')])]).toEqual([
+      [NEVER, 0],
+      [NEVER, 80, 0],
+      [0],
+      [NEVER],
+    ]);
+  });
+
+  it('within days, and of priced offers alone', () => {
+    const both = [one('A'), one('B')];
+    expect(lines(both, { days: 0, priced: false })).toEqual([130, 50]);
+    expect(lines(both, { days: 4, priced: false })).toEqual([130, 50, 0]);
+    expect(lines(both, { days: 4, priced: true })).toEqual([130]);
+  });
+
+  it('memory: beside what they cost together, one market says the same of both', () => {
+    const shared = market(shelf);
+    const both = [one('A'), one('B')];
+    for (let again = 0; again < 2; again++)
+      for (const needs of [both, [one('A')], [[...one('A'), ...one('B')]]]) {
+        expect(floorTogether(shared, needs)).toBe(floorTogether(market(shelf), needs));
+        expect(floorByLines(shared, needs)).toEqual(lines(needs));
+        expect(floorByLines(shared, needs, { days: 0, priced: true })).toEqual(lines(needs, { days: 0, priced: true }));
+      }
   });
 });
