@@ -19,6 +19,8 @@ export interface PlanFloors {
    * as much less as that can save. Slower than `floor`, for searches that are long.
    */
   readonly floors: (domains: Domains) => readonly Vector[];
+  /** Money and minutes: with every waiting time and any number of lines without a price the set has the one floor in it. */
+  readonly alike: readonly number[];
 }
 
 /** Most waiting times that are told apart. */
@@ -58,7 +60,7 @@ export function planFloors(world: World, prepared: Prepared, fork: ForkProblem):
     idle = several.some((vector) => sameVector(vector, one)) ? idle + 1 : 0;
     return several;
   };
-  return { floor, floors };
+  return { floor, floors, alike: [0, 1] };
 }
 
 /** The floors of what is bought, whatever work is asked for. */

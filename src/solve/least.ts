@@ -64,10 +64,16 @@ function leastShown(
   const offer = (values: readonly number[]): void => {
     for (const vector of objectives.vectors(values)) if (!isWorse(vector)) found.best = { vector, values };
   };
+  const [first = 0] = priority;
+  const isAlike = objectives.alike?.includes(first) ?? false;
+  // one of the set is less than the best in the part that is compared first, if the one floor is
+  const mayCut = (floor: Vector): boolean => !isAlike || floor[first] === found.best?.vector[first];
   if (known) offer(known);
   const end = runByPromise(search, objectives, budget, {
-    cut: (domains) =>
-      isWorse(objectives.floor(domains)) || (leaves >= FEW_LEAVES && floorsOf(objectives, domains).every(isWorse)),
+    cut: (domains) => {
+      const floor = objectives.floor(domains);
+      return isWorse(floor) || (leaves >= FEW_LEAVES && mayCut(floor) && floorsOf(objectives, domains).every(isWorse));
+    },
     leaf: (values) => {
       leaves++;
       offer(values);

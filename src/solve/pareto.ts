@@ -10,6 +10,8 @@ export interface Objectives {
   readonly floor: (domains: Domains) => Vector;
   /** Vectors of which each leaf below has one that it is under in no part; asked where a search is long, for one vector may be far too low. */
   readonly floors?: (domains: Domains) => readonly Vector[];
+  /** Parts in which the least of `floors` is no greater than that of `floor`: by these alone the set cuts nothing that the one does not. */
+  readonly alike?: readonly number[];
   /** Every vector that a whole assignment can have (one assignment may be paid for in several ways). */
   readonly vectors: (values: readonly number[]) => readonly Vector[];
 }

@@ -116,24 +116,29 @@ function programmeOf(
   needs: readonly Alternatives[],
   within: Within,
 ): { readonly whole: readonly number[]; readonly columns: readonly CoverColumn[] } {
-  const columns = new Map<string, { readonly offer: Offer; readonly gives: Map<number, number> }>();
   const whole = needs.map((alternatives) => alternatives.reduce((all, { amount }) => leastMultiple(all, amount), 1));
   const most = new Map<string, number>();
-  for (const { sku, amount } of needs.flat()) most.set(sku, Math.max(most.get(sku) ?? 0, amount));
-  const offers = offersFor(market, most);
-  needs.forEach((alternatives, row) => {
-    for (const { sku, amount } of alternatives)
-      for (const offer of offers) {
-        const given = amountIn(offer, sku);
-        if (given <= 0 || packsWithin(offer, within) <= 0) continue;
-        const { gives } = columns.get(offer.sku) ?? { gives: new Map<number, number>() };
-        columns.set(offer.sku, { offer, gives });
-        gives.set(row, Math.max(gives.get(row) ?? 0, (given * (whole[row] ?? 0)) / amount));
-      }
-  });
+  const rowsOf = new Map<string, { readonly row: number; readonly amount: number }[]>();
+  for (const [row, alternatives] of needs.entries())
+    for (const { sku, amount } of alternatives) {
+      most.set(sku, Math.max(most.get(sku) ?? 0, amount));
+      const rows = rowsOf.get(sku);
+      if (rows) rows.push({ row, amount });
+      else rowsOf.set(sku, [{ row, amount }]);
+    }
+  const columns: { readonly offer: Offer; readonly gives: ReadonlyMap<number, number> }[] = [];
+  for (const offer of offersFor(market, most)) {
+    if (packsWithin(offer, within) <= 0) continue;
+    const gives = new Map<number, number>();
+    for (const given of offer.gives)
+      if (given.amount > 0)
+        for (const { row, amount } of rowsOf.get(given.sku) ?? [])
+          gives.set(row, Math.max(gives.get(row) ?? 0, (given.amount * (whole[row] ?? 0)) / amount));
+    columns.push({ offer, gives });
+  }
   return {
     whole,
-    columns: [...columns.values()].map(({ offer, gives }): CoverColumn => {
+    columns: columns.map(({ offer, gives }): CoverColumn => {
       let limit = 1;
       for (const [row, amount] of gives) limit = Math.max(limit, Math.ceil((whole[row] ?? 0) / amount));
       limit = Math.min(limit, packsWithin(offer, within));

@@ -4,7 +4,7 @@ import { demoFolder, loadCatalogFolder } from '../support/demo.ts';
 import { counterTimes } from './counter.ts';
 import { firstReadTimes } from './first-read.ts';
 import { sampled } from './measure.ts';
-import { ROWS } from './rows.ts';
+import { ROWS, WELL_WARMED } from './rows.ts';
 
 /** `npm run bench`: medians and ratios, all peers in one run. Start-up of Node is taken as the unit for the command. */
 const ROUNDS = 9;
@@ -70,6 +70,8 @@ async function everyday(): Promise<void> {
 const { world } = await loadCatalogFolder(demoFolder);
 const wanted = process.argv.slice(2);
 if (wanted.length === 0) await everyday();
-console.log(`generated catalogues and peers: CPU time after ${WARM_UP} rounds to warm up, peers' models built apart.`);
+console.log(
+  `generated catalogues and peers: CPU time after ${WELL_WARMED} rounds to warm up (12 x 6: two, 20 x 20: one), models of all built apart.`,
+);
 for (const [name, row] of Object.entries(ROWS))
   if (wanted.length === 0 || wanted.includes(name)) for (const line of await row(world)) console.log(`  ${line}`);
