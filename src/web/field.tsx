@@ -28,6 +28,9 @@ interface Props {
   readonly out?: () => void;
 }
 
+/** What was typed behind an Enter that still waits for its list, and whether an Enter followed. */
+const NOTHING_AHEAD = { text: '', isHurried: false };
+
 /** A field that offers what exists as one types (the combobox with a list of the ARIA Authoring Practices). */
 export function Field({
   question,
@@ -50,8 +53,9 @@ export function Field({
   const list = useRef<HTMLDivElement>(null);
   const id = useId();
   const { offered, settled } = useOffered(question, known, only, loading, typed, open);
-  // Enter pressed before the list speaks of what is typed: the first is taken when it does
+  // Enter pressed before the list speaks of what is typed: the first is taken when it does. What is typed behind that Enter is the next part, with or without an Enter of its own
   const [hurried, setHurried] = useState(false);
+  const [ahead, setAhead] = useState(NOTHING_AHEAD);
   const chosen = Math.min(at, offered.length - 1);
   useEffect(() => {
     if (only !== null) input.current?.focus();
@@ -59,17 +63,21 @@ export function Field({
   useEffect(() => {
     list.current?.querySelector('[aria-selected="true"]')?.scrollIntoView({ block: 'nearest' });
   }, [chosen, open]);
-  const take = ({ next }: Suggestion): void => {
-    setTyped('');
+  const type = (text: string, isOpen: boolean, isHurried: boolean): void => {
+    setTyped(text);
     setAt(0);
-    setOpen(false);
-    setHurried(false);
+    setOpen(isOpen);
+    setHurried(isHurried);
+    setAhead(NOTHING_AHEAD);
+  };
+  const take = ({ next }: Suggestion): void => {
+    type(ahead.text, ahead.text !== '', ahead.isHurried);
     onTake(next);
   };
   useEffect(() => {
     if (!hurried || !settled) return;
-    setHurried(false);
     if (offered[0]) take(offered[0]);
+    else type(typed + ahead.text, true, false);
   });
   const move = (by: number): void => {
     setOpen(true);
@@ -78,17 +86,18 @@ export function Field({
   const onKey = (event: KeyboardEvent): void => {
     const suggestion = offered[chosen];
     if (event.key === 'ArrowDown' || event.key === 'ArrowUp') move(event.key === 'ArrowDown' ? 1 : -1);
+    else if (event.key === 'Enter' && hurried) setAhead({ ...ahead, isHurried: ahead.text !== '' });
     else if (event.key === 'Enter' && open && !settled) setHurried(true);
     else if (event.key === 'Enter' && open && suggestion) take(suggestion);
     else if (event.key === 'Enter') setOpen(true);
     else if (event.key === 'Escape' && (open || only !== null)) {
-      setOpen(false);
-      setTyped('');
+      type('', false, false);
       onLeave();
     } else if (event.key === 'Backspace' && typed === '') onBack();
     else return;
     event.preventDefault();
   };
+  const shown = typed + ahead.text;
   const state =
     loading && offered.length === 0
       ? words.sentence.loading
@@ -111,13 +120,12 @@ export function Field({
         autocapitalize="off"
         spellcheck={false}
         placeholder={placeholder}
-        size={Math.max(placeholder.length, typed.length, 8)}
-        value={typed}
+        size={Math.max(placeholder.length, shown.length, 8)}
+        value={shown}
         onInput={(event) => {
-          setTyped(event.currentTarget.value);
-          setAt(0);
-          setOpen(true);
-          setHurried(false);
+          const { value } = event.currentTarget;
+          if (hurried && value.startsWith(typed)) setAhead({ text: value.slice(typed.length), isHurried: false });
+          else type(value, true, false);
         }}
         onClick={() => setOpen(true)}
         onKeyDown={onKey}

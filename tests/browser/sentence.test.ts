@@ -40,6 +40,37 @@ describe('the sentence in the browser', { timeout: 300_000 }, () => {
     await close();
   });
 
+  it('keyboard only: typed on without waiting for a slow service, each part is what was typed for it', async () => {
+    const { page, wrong, close } = await desk.open(768, '/');
+    await page.route(
+      (url) => url.pathname.startsWith('/v1/search'),
+      async (route) => {
+        await new Promise((resolve) => setTimeout(resolve, 400));
+        await route.continue();
+      },
+    );
+    await page.getByRole('combobox').focus();
+    await page.keyboard.type('quennet 622');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('150');
+    await page.keyboard.press('Enter');
+    await page.waitForURL('**/?fork=quennet-622&now=150');
+    await page.getByRole('button', { name: 'Quennet for 622 wheels', exact: true }).waitFor();
+    expect(await page.getByRole('combobox').inputValue()).toBe('');
+    // taken back before the list is there: what stands in the field is what counts
+    await page.goto(`${desk.url()}/`);
+    await page.getByRole('combobox').focus();
+    await page.keyboard.type('quennet 622');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('1');
+    for (let back = 0; back < 4; back++) await page.keyboard.press('Backspace');
+    expect(await page.getByRole('combobox').inputValue()).toBe('quennet ');
+    await page.getByRole('option').first().waitFor();
+    expect(new URL(page.url()).search).toBe('');
+    expect(wrong).toEqual([]);
+    await close();
+  });
+
   it('keyboard only: a fork that was rebuilt, and a setting', async () => {
     const { page, wrong, close } = await desk.open(768, '/?fork=wolsket-584&now=200');
     await page.getByRole('grid').waitFor();
