@@ -3,6 +3,7 @@ import type { Micrometres } from '../quantity/index.ts';
 import { type Table, tableOf } from '../solve/index.ts';
 import { travelsOf } from './build.ts';
 import { chassisDomain, type SlotDomain, settingDomains, slotDomains } from './domains.ts';
+import { keepLast } from './keep-last.ts';
 import type { Now } from './now.ts';
 import { standingRules } from './rules.ts';
 import { type Rule, Variables } from './variables.ts';
@@ -23,6 +24,8 @@ export interface Ground {
 }
 
 const grounds = new WeakMap<Now, Map<string, Ground>>();
+/** Grounds that are kept of a fork: the two plain ones, and as many as one question and its ways out have. A fork is kept for long, and anybody may ask for any travel. */
+const MOST_GROUNDS = 8;
 
 /**
  * The ground of a question, remembered with the fork in front of you. What is wanted adds to it only where it is a travel that no spring gives, or a part
@@ -41,7 +44,7 @@ export function groundOf(
   const groundFor = (wants: Pick<ForkWants, 'travel' | 'useParts'>): Ground => {
     const key = JSON.stringify([unlisted, wants.travel, wants.useParts]);
     const ground = known.get(key) ?? newGround(allVariables(catalog, family, now, wants, unlisted));
-    known.set(key, ground);
+    keepLast(known, key, ground, MOST_GROUNDS);
     return ground;
   };
   const plain = groundFor({ travel: null, useParts: [] });

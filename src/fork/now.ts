@@ -11,6 +11,7 @@ import { type Identity, possibleGenerations } from '../fitment/index.ts';
 import { type Micrometres, sortedBy } from '../quantity/index.ts';
 import type { BikeContext } from './bike.ts';
 import { type Build, contentKey, familyOf, sameContent, spacerCounts, travelOf, travelsOf } from './build.ts';
+import { keepLast } from './keep-last.ts';
 
 /** The build in front of you, and on what it rests. */
 export interface Now {
@@ -68,11 +69,7 @@ export function sameNow(catalog: Catalog, chassis: Chassis, travel: Micrometres,
   const onto = bike && [bike.bike.id, bike.size, bike.own, bike.tyre, bike.steererLength];
   const key = JSON.stringify([chassis.id, travel, [...contents], [...settings], identity, onto]);
   const now = forks.get(key) ?? buildNow(catalog, chassis, travel, said);
-  // to the end of the line, of which the first goes
-  forks.delete(key);
-  forks.set(key, now);
-  const [oldest] = forks.keys();
-  if (forks.size > MOST_FORKS && oldest !== undefined) forks.delete(oldest);
+  keepLast(forks, key, now, MOST_FORKS);
   return now;
 }
 

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { buildOf, contentKey, type ForkProblem, forkProblem } from '../../src/fork/index.ts';
+import { type Ground, groundOf } from '../../src/fork/ground.ts';
+import { buildOf, contentKey, type ForkProblem, familyOf, forkProblem } from '../../src/fork/index.ts';
 import { prepare } from '../../src/plan/prepare.ts';
 import { type QuestionInput, questionSchema } from '../../src/plan/question.ts';
 import type { World } from '../../src/plan/world.ts';
+import { millimetres } from '../../src/quantity/index.ts';
 import { Search, StepBudget } from '../../src/solve/index.ts';
 import { smallCatalogue } from '../generator/catalogue.ts';
 import { loaded } from '../generator/load.ts';
@@ -66,6 +68,25 @@ describe('what questions about one fork have in common', () => {
       });
     }
     expect(builds).toBeGreaterThan(500);
+  });
+
+  it('whatever travel is asked for, a fork that is kept does not grow: what was known of the last stays, of earlier ones goes', () => {
+    const generated = smallCatalogue(3);
+    const { world } = loaded(generated);
+    const [question] = questionsFor(generated, 1);
+    const now = question && askedOf(world, question)?.now;
+    if (!now) throw new Error('a generated catalogue has questions');
+    const { catalog } = world;
+    const groundFor = (travel: number | null): Ground => {
+      const wants = { travel: travel === null ? null : millimetres(travel), useParts: [] };
+      return groundOf(catalog, familyOf(catalog, now.build.chassis), now, wants, { allowUnknown: false });
+    };
+    const [plain, first] = [groundFor(null), groundFor(701)];
+    expect(first).not.toBe(plain);
+    expect(groundFor(701)).toBe(first);
+    for (let travel = 702; travel < 720; travel++) groundFor(travel);
+    expect(groundFor(701)).not.toBe(first);
+    expect(groundFor(null)).toBe(plain);
   });
 
   it('the forks asked about last are kept, and no more', () => {
