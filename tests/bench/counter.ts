@@ -8,7 +8,7 @@ import { highsSolver } from '../mip/solver.ts';
 import { QUESTIONS } from '../scenarios/counter/questions.ts';
 import { demoFolder, loadCatalogFolder } from '../support/demo.ts';
 import { readyFor, STEP_LIMIT } from './grids.ts';
-import { cpuMilliseconds, type Samples, sampled } from './measure.ts';
+import { cpuMilliseconds, medianAfter, type Samples, sampled } from './measure.ts';
 
 /** Rounds of a question before those that count. */
 const WARM_UP = 10;
@@ -54,12 +54,7 @@ export async function frontTimes(rounds: number): Promise<FrontTimes> {
     return reply.kind === 'answer' && reply.answer.status === 'answered';
   });
   const medianOf = (work: () => unknown): number =>
-    sampled(
-      Array.from({ length: WARM_UP + rounds }, () => {
-        world.market.remembered.clear();
-        return cpuMilliseconds(work);
-      }).slice(WARM_UP),
-    ).median;
+    medianAfter(WARM_UP, rounds, () => world.market.remembered.clear(), work);
   const both = answered.map((question) => {
     const { prepared, fork } = readyFor(world, question);
     return {

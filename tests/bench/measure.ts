@@ -20,3 +20,12 @@ export function sampled(times: readonly number[]): Samples {
     sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? Number.NaN;
   return { least: at(0), median: at(0.5), p95: at(0.95), most: at(1) };
 }
+
+/** Median of so many rounds behind those that warm up, ms of CPU; `before` is done before each round and not counted. */
+export function medianAfter(warmUp: number, rounds: number, before: () => void, work: () => unknown): number {
+  const all = Array.from({ length: warmUp + rounds }, () => {
+    before();
+    return cpuMilliseconds(work);
+  });
+  return sampled(all.slice(warmUp)).median;
+}

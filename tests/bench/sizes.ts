@@ -10,7 +10,7 @@ import { dice } from '../generator/dice.ts';
 import { bigCatalogue } from '../generator/grid.ts';
 import { loaded, stockTextOf } from '../generator/load.ts';
 import { questionsFor } from '../generator/questions.ts';
-import { cpuMilliseconds, type Samples, sampled } from './measure.ts';
+import { cpuMilliseconds, medianAfter, type Samples, sampled } from './measure.ts';
 import { fitmentOf } from './peers.ts';
 
 /** Rounds of a question to warm up, and those of which the median counts. */
@@ -57,12 +57,7 @@ export function sizeTimes(parts: number): SizeTimes {
   };
   const questions = questionsFor(bigCatalogue(7, 1), 20).filter((question) => plansOf(question) > 0);
   const medianOf = (work: () => unknown): number =>
-    sampled(
-      Array.from({ length: WARM_UP + ROUNDS }, () => {
-        world.market.remembered.clear();
-        return cpuMilliseconds(work);
-      }).slice(WARM_UP),
-    ).median;
+    medianAfter(WARM_UP, ROUNDS, () => world.market.remembered.clear(), work);
   const chassis = questions[0]?.chassis ?? '';
   const own = [...catalog.parts.values()].filter(({ sku }) => sku.startsWith('G0-')).map(({ sku }) => sku);
   const ofEach = (work: (part: string) => unknown): number =>
