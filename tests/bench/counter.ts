@@ -11,7 +11,7 @@ import { readyFor, STEP_LIMIT } from './grids.ts';
 import { cpuMilliseconds, medianAfter, type Samples, sampled } from './measure.ts';
 
 /** Rounds of a question before those that count. */
-const WARM_UP = 10;
+const WARM_UP = 24;
 
 /** When what was bought before is forgotten: before each round of all questions, as at the start of a day, or before each question. */
 export type Forgets = 'each-round' | 'each-question';
